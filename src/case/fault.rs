@@ -1,0 +1,45 @@
+//! What is wrong with a case, and where.
+
+use serde::Serialize;
+use utoipa::ToSchema;
+
+/// Kind of a fault; the word is stable.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, ToSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum FaultCode {
+    /// A member that is needed is not there.
+    Missing,
+    /// A member that the case does not have.
+    UnknownMember,
+    /// An id that the rules do not declare.
+    UnknownName,
+    /// A value of another JSON type.
+    WrongType,
+    /// A value outside the range that it can have.
+    OutOfRange,
+    /// A unit that is no UCUM code.
+    UnknownUnit,
+    /// A unit that measures something else.
+    WrongKindOfUnit,
+    /// The same thing twice.
+    Duplicate,
+    /// Two statements that cannot both hold.
+    Contradiction,
+}
+
+/// One fault.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
+pub struct Fault {
+    /// JSON Pointer (RFC 6901) to the faulty place; empty for the whole case.
+    #[schema(example = "/readings/dough_temperature/unit")]
+    pub pointer: String,
+    /// Kind of the fault.
+    pub code: FaultCode,
+    /// What is wrong, lower case, without a full stop.
+    #[schema(example = "unknown unit `celsius`")]
+    pub detail: String,
+    /// What to do about it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schema(example = "write `Cel`")]
+    pub help: Option<String>,
+}

@@ -1,0 +1,133 @@
+//! The formula of a case.
+
+use super::fault::FaultCode;
+use super::node::{Faults, Node, Object};
+use super::parse::find;
+use super::types::{Formula, FormulaLine, LineContent};
+use crate::knowledge::{Composition, Declarations};
+use crate::units::{Unit, convert};
+
+/// Rounding that a composition in g/100 g may carry above 100.
+const ROUNDING: f64 = 0.5;
+
+/// What an amount is counted in.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Basis {
+    Mass,
+    BakersPercent,
+}
+
+pub(super) fn read(node: &Node<'_>, declared: &Declarations, faults: &mut Faults) -> Option<Formula> {
+    let object = node.object(faults, &["ingredients"])?;
+    let ingredients = object.required(faults, "ingredients", None)?;
+    let (mut lines, mut bases, mut count) = (Vec::new(), Vec::new(), 0_usize);
+    ingredients.items(faults, |faults, item| {
+        count += 1;
+        if let Some((line, basis)) = read_line(&item, declared, faults) {
+            check_double(&line, &lines, &item, faults);
+            lines.push(line);
+            bases.push(basis);
+        }
+    });
+    if count == 0 {
+        ingredients.fault(faults, FaultCode::Missing, "the formula has no ingredients".to_owned(), None);
+    }
+    let in_mass = bases.first() == Some(&Basis::Mass);
+    if bases.iter().any(|basis| (*basis == Basis::Mass) != in_mass) {
+        let help = Some("give every amount as a mass, or every amount in % on flour".to_owned());
+        ingredients.fault(faults, FaultCode::Contradiction, "masses and percentages are mixed".to_owned(), help);
+    }
+    Some(Formula { lines, in_mass })
+}
+
+fn read_line(item: &Node<'_>, declared: &Declarations, faults: &mut Faults) -> Option<(FormulaLine, Basis)> {
+    let object = item.object(faults, &["ingredient", "name", "flour", "composition", "amount", "unit", "stage"])?;
+    let content = read_content(&object, declared, faults);
+    let amount = object.required(faults, "amount", None).and_then(|node| node.number_within(faults, 0.0, f64::INFINITY));
+    let unit = object
+        .required(faults, "unit", Some("a mass, for example `kg`, or `%` on flour".to_owned()))
+        .and_then(|node| read_basis(&node, faults));
+    let stage = object.optional("stage").and_then(|node| node.text(faults)).map(str::to_owned);
+    let (basis, factor) = unit?;
+    Some((FormulaLine { content: content?, amount: amount? * factor, stage }, basis))
+}
+
+fn read_content(object: &Object<'_>, declared: &Declarations, faults: &mut Faults) -> Option<LineContent> {
+    match (object.optional("ingredient"), object.optional("name")) {
+        (Some(node), None) => {
+            for name in ["composition", "flour"] {
+                if let Some(extra) = object.optional(name) {
+                    let help = Some("describe an ingredient of your own under `name`".to_owned());
+                    extra.fault(faults, FaultCode::Contradiction, "a declared ingredient has its composition in the rules".to_owned(), help);
+                }
+            }
+            find(&node, &declared.ingredients, "ingredient", faults).map(LineContent::Declared)
+        }
+        (None, Some(node)) => {
+            let name = node.text(faults)?.to_owned();
+            let is_flour = object.optional("flour").map_or(Some(false), |node| node.boolean(faults))?;
+            let composition =
+                object.optional("composition").map_or(Some(Composition::default()), |node| read_composition(&node, faults))?;
+            Some(LineContent::Described { name, is_flour, composition })
+        }
+        (Some(_), Some(node)) => {
+            node.fault(faults, FaultCode::Contradiction, "give either `ingredient` or `name`".to_owned(), None);
+            None
+        }
+        (None, None) => {
+            let help = Some("name a declared ingredient, or describe one with `name` and `composition`".to_owned());
+            object.node.fault(faults, FaultCode::Missing, "`ingredient` is missing".to_owned(), help);
+            None
+        }
+    }
+}
+
+fn read_composition(node: &Node<'_>, faults: &mut Faults) -> Option<Composition> {
+    let names = Composition::COMPONENTS.map(|(name, ..)| name);
+    let object = node.object(faults, &names)?;
+    let mut composition = Composition::default();
+    for (name, _, set) in Composition::COMPONENTS {
+        if let Some(share) = object.optional(name).and_then(|node| node.number_within(faults, 0.0, 100.0)) {
+            set(&mut composition, share);
+        }
+    }
+    let total = composition.known_total();
+    if total > 100.0 + ROUNDING {
+        node.fault(faults, FaultCode::OutOfRange, format!("the components add up to {total} g in 100 g"), None);
+    }
+    Some(composition)
+}
+
+fn read_basis(node: &Node<'_>, faults: &mut Faults) -> Option<(Basis, f64)> {
+    let code = node.text(faults)?;
+    if code == "%" {
+        return Some((Basis::BakersPercent, 1.0));
+    }
+    let unit = Unit::parse(code)
+        .map_err(|fault| {
+            let help = fault.suggestion().map(|code| format!("write `{code}`"));
+            node.fault(faults, FaultCode::UnknownUnit, fault.to_string(), help);
+        })
+        .ok()?;
+    let kilogram = Unit::parse("kg").ok()?;
+    match convert(1.0, &unit, &kilogram) {
+        Ok(factor) => Some((Basis::Mass, factor)),
+        Err(fault) => {
+            let help = Some("a mass, for example `kg`, or `%` on flour".to_owned());
+            node.fault(faults, FaultCode::WrongKindOfUnit, fault.to_string(), help);
+            None
+        }
+    }
+}
+
+/// The same ingredient twice in one stage is a slip of the pen more often than a recipe.
+fn check_double(line: &FormulaLine, earlier: &[FormulaLine], item: &Node<'_>, faults: &mut Faults) {
+    let LineContent::Declared(key) = line.content else { return };
+    let double = earlier
+        .iter()
+        .any(|other| other.stage == line.stage && matches!(other.content, LineContent::Declared(own) if own == key));
+    if double {
+        let help = Some("add the amounts, or name the `stage` of each".to_owned());
+        item.fault(faults, FaultCode::Duplicate, "the ingredient stands twice in this stage".to_owned(), help);
+    }
+}

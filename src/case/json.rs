@@ -1,0 +1,144 @@
+//! JSON as it was written: members in their order, and twice when they stand twice.
+
+use std::fmt;
+
+use serde::de::{DeserializeSeed, Deserializer, MapAccess, SeqAccess, Visitor};
+use serde::Deserialize;
+use serde_json::value::RawValue;
+
+/// A JSON value that loses nothing (a map would drop the first of two equal members).
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) enum Json {
+    Null,
+    Bool(bool),
+    Number(f64),
+    Text(String),
+    Array(Vec<Json>),
+    Object(Vec<(String, Json)>),
+}
+
+impl Json {
+    /// The JSON name of its type, with an article.
+    pub(crate) fn kind(&self) -> &'static str {
+        match self {
+            Self::Null => "null",
+            Self::Bool(_) => "a boolean",
+            Self::Number(_) => "a number",
+            Self::Text(_) => "a string",
+            Self::Array(_) => "an array",
+            Self::Object(_) => "an object",
+        }
+    }
+}
+
+/// A case as text, with `reference` kept byte for byte.
+#[derive(Debug)]
+pub(crate) struct Document {
+    pub(crate) case: Json,
+    pub(crate) reference: Option<Box<RawValue>>,
+}
+
+impl Document {
+    /// Parses JSON text.
+    pub(crate) fn parse(text: &[u8]) -> Result<Self, serde_json::Error> {
+        let mut reference = None;
+        let mut deserializer = serde_json::Deserializer::from_slice(text);
+        let case = TopLevel { reference: &mut reference }.deserialize(&mut deserializer)?;
+        deserializer.end()?;
+        Ok(Self { case, reference })
+    }
+}
+
+/// Reads any value; of an object, the first `reference` goes aside verbatim.
+struct TopLevel<'r> {
+    reference: &'r mut Option<Box<RawValue>>,
+}
+
+impl<'de> DeserializeSeed<'de> for TopLevel<'_> {
+    type Value = Json;
+
+    fn deserialize<D: Deserializer<'de>>(self, deserializer: D) -> Result<Json, D::Error> {
+        deserializer.deserialize_any(AnyValue { reference: Some(self.reference) })
+    }
+}
+
+impl<'de> Deserialize<'de> for Json {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        deserializer.deserialize_any(AnyValue { reference: None })
+    }
+}
+
+struct AnyValue<'r> {
+    reference: Option<&'r mut Option<Box<RawValue>>>,
+}
+
+impl<'de> Visitor<'de> for AnyValue<'_> {
+    type Value = Json;
+
+    fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str("a JSON value")
+    }
+
+    fn visit_unit<E>(self) -> Result<Json, E> {
+        Ok(Json::Null)
+    }
+
+    fn visit_bool<E>(self, value: bool) -> Result<Json, E> {
+        Ok(Json::Bool(value))
+    }
+
+    #[allow(clippy::cast_precision_loss)] // quantities are measured; 53 bits are more than enough
+    fn visit_i64<E>(self, value: i64) -> Result<Json, E> {
+        Ok(Json::Number(value as f64))
+    }
+
+    #[allow(clippy::cast_precision_loss)] // as above
+    fn visit_u64<E>(self, value: u64) -> Result<Json, E> {
+        Ok(Json::Number(value as f64))
+    }
+
+    fn visit_f64<E>(self, value: f64) -> Result<Json, E> {
+        Ok(Json::Number(value))
+    }
+
+    fn visit_str<E>(self, value: &str) -> Result<Json, E> {
+        Ok(Json::Text(value.to_owned()))
+    }
+
+    fn visit_seq<A: SeqAccess<'de>>(self, mut items: A) -> Result<Json, A::Error> {
+        let mut array = Vec::new();
+        while let Some(item) = items.next_element()? {
+            array.push(item);
+        }
+        Ok(Json::Array(array))
+    }
+
+    fn visit_map<A: MapAccess<'de>>(mut self, mut members: A) -> Result<Json, A::Error> {
+        let mut object = Vec::new();
+        while let Some(name) = members.next_key::<String>()? {
+            match self.reference.as_deref_mut() {
+                Some(reference @ None) if name == "reference" => {
+                    *reference = Some(members.next_value()?);
+                    object.push((name, Json::Null));
+                }
+                _ => object.push((name, members.next_value()?)),
+            }
+        }
+        Ok(Json::Object(object))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{Document, Json};
+
+    #[test]
+    fn keeps_equal_members_and_the_reference_verbatim() {
+        let text = br#"{"a":1,"a":true,"reference":{"lot": 12345678901234567890123}}"#;
+        let document = Document::parse(text).unwrap();
+        assert_eq!(document.reference.unwrap().get(), r#"{"lot": 12345678901234567890123}"#);
+        let Json::Object(members) = document.case else { panic!("not an object") };
+        assert_eq!(members[0], ("a".to_owned(), Json::Number(1.0)));
+        assert_eq!(members[1], ("a".to_owned(), Json::Bool(true)));
+    }
+}

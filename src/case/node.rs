@@ -1,0 +1,169 @@
+//! A place in a case: a value with its JSON Pointer, read with every fault collected.
+
+use super::fault::{Fault, FaultCode};
+use super::json::Json;
+use crate::suggest::did_you_mean;
+
+/// A step from a value to one inside it.
+#[derive(Debug, Clone, Copy)]
+enum Step<'a> {
+    Member(&'a str),
+    Item(usize),
+}
+
+/// The way from the case to a value; only written out when a fault needs it.
+#[derive(Debug, Clone, Copy)]
+struct Path<'a> {
+    parent: Option<&'a Path<'a>>,
+    step: Option<Step<'a>>,
+}
+
+impl Path<'_> {
+    fn pointer(&self) -> String {
+        let mut pointer = self.parent.map(Path::pointer).unwrap_or_default();
+        match self.step {
+            None => {}
+            Some(Step::Item(index)) => pointer.push_str(&format!("/{index}")),
+            Some(Step::Member(name)) => {
+                pointer.push('/');
+                pointer.push_str(&name.replace('~', "~0").replace('/', "~1"));
+            }
+        }
+        pointer
+    }
+}
+
+/// All faults found so far.
+#[derive(Debug, Default)]
+pub(crate) struct Faults(pub(crate) Vec<Fault>);
+
+/// A value and where it stands.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Node<'a> {
+    json: &'a Json,
+    path: Path<'a>,
+}
+
+impl<'a> Node<'a> {
+    /// The whole case.
+    pub(crate) fn root(json: &'a Json) -> Self {
+        Self { json, path: Path { parent: None, step: None } }
+    }
+
+    fn inside<'b>(&'b self, json: &'b Json, step: Step<'b>) -> Node<'b> {
+        Node { json, path: Path { parent: Some(&self.path), step: Some(step) } }
+    }
+
+    /// Records a fault here.
+    pub(crate) fn fault(&self, faults: &mut Faults, code: FaultCode, detail: String, help: Option<String>) {
+        faults.0.push(Fault { pointer: self.path.pointer(), code, detail, help });
+    }
+
+    fn wrong_type(&self, faults: &mut Faults, wanted: &str) {
+        self.fault(faults, FaultCode::WrongType, format!("{wanted} is wanted, this is {}", self.json.kind()), None);
+    }
+
+    /// The value as a string.
+    pub(crate) fn text(&self, faults: &mut Faults) -> Option<&'a str> {
+        if let Json::Text(text) = self.json {
+            return Some(text);
+        }
+        self.wrong_type(faults, "a string");
+        None
+    }
+
+    /// The value as a boolean.
+    pub(crate) fn boolean(&self, faults: &mut Faults) -> Option<bool> {
+        if let Json::Bool(value) = self.json {
+            return Some(*value);
+        }
+        self.wrong_type(faults, "`true` or `false`");
+        None
+    }
+
+    /// The value as a number.
+    pub(crate) fn number(&self, faults: &mut Faults) -> Option<f64> {
+        if let Json::Number(number) = self.json {
+            return Some(*number);
+        }
+        self.wrong_type(faults, "a number");
+        None
+    }
+
+    /// The value as a number in a range, both ends included.
+    pub(crate) fn number_within(&self, faults: &mut Faults, low: f64, high: f64) -> Option<f64> {
+        let number = self.number(faults)?;
+        if (low..=high).contains(&number) {
+            return Some(number);
+        }
+        let range = if high.is_finite() { format!("between {low} and {high}") } else { format!("at least {low}") };
+        self.fault(faults, FaultCode::OutOfRange, format!("{number} is not {range}"), None);
+        None
+    }
+
+    /// Calls `visit` for every item of an array.
+    pub(crate) fn items(&self, faults: &mut Faults, mut visit: impl FnMut(&mut Faults, Node<'_>)) {
+        let Json::Array(items) = self.json else { return self.wrong_type(faults, "an array") };
+        for (index, item) in items.iter().enumerate() {
+            visit(faults, self.inside(item, Step::Item(index)));
+        }
+    }
+
+    /// Calls `visit` for every member of an object; a member that stands twice is a fault and visited once.
+    pub(crate) fn members(&self, faults: &mut Faults, mut visit: impl FnMut(&mut Faults, &str, Node<'_>)) {
+        let Json::Object(members) = self.json else { return self.wrong_type(faults, "an object") };
+        for (index, (name, value)) in members.iter().enumerate() {
+            let node = self.inside(value, Step::Member(name));
+            if members.iter().take(index).any(|(earlier, _)| earlier == name) {
+                node.fault(faults, FaultCode::Duplicate, format!("`{name}` stands twice"), None);
+            } else {
+                visit(faults, name, node);
+            }
+        }
+    }
+
+    /// The value as an object of known members.
+    pub(crate) fn object(&'a self, faults: &mut Faults, known: &[&str]) -> Option<Object<'a>> {
+        self.members(faults, |faults, name, node| {
+            if !known.contains(&name) {
+                let help = did_you_mean(name, known.iter().copied())
+                    .unwrap_or_else(|| format!("the members are {}", listing(known)));
+                node.fault(faults, FaultCode::UnknownMember, format!("unknown member `{name}`"), Some(help));
+            }
+        });
+        match self.json {
+            Json::Object(members) => Some(Object { node: self, members }),
+            _ => None,
+        }
+    }
+}
+
+/// An object whose member names have been checked.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Object<'a> {
+    pub(crate) node: &'a Node<'a>,
+    members: &'a [(String, Json)],
+}
+
+impl<'a> Object<'a> {
+    /// A member that may be left out.
+    pub(crate) fn optional(&self, name: &'static str) -> Option<Node<'a>> {
+        let (_, json) = self.members.iter().find(|(own, _)| own == name)?;
+        Some(self.node.inside(json, Step::Member(name)))
+    }
+
+    /// A member that must be there.
+    pub(crate) fn required(&self, faults: &mut Faults, name: &'static str, help: Option<String>) -> Option<Node<'a>> {
+        let found = self.optional(name);
+        if found.is_none() {
+            self.node.fault(faults, FaultCode::Missing, format!("`{name}` is missing"), help);
+        }
+        found
+    }
+}
+
+/// Names in backticks, separated by commas.
+pub(crate) fn listing<'n>(names: impl IntoIterator<Item = &'n (impl AsRef<str> + ?Sized + 'n)>) -> String {
+    let quoted: Vec<String> = names.into_iter().map(|name| format!("`{}`", name.as_ref())).collect();
+    quoted.join(", ")
+}

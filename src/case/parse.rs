@@ -1,0 +1,112 @@
+//! From JSON text to a [`Case`].
+
+use std::fmt;
+
+use super::fault::{Fault, FaultCode};
+use super::json::Document;
+use super::node::{Faults, Node, Object, listing};
+use super::types::Case;
+use super::{formula, readings, requirements, symptoms};
+use crate::knowledge::{Key, Knowledge, Named, Product, Table};
+use crate::suggest::did_you_mean;
+
+/// The members of a case.
+const MEMBERS: [&str; 7] = ["product", "symptoms", "readings", "facts", "formula", "requirements", "reference"];
+
+/// Why a text is no case.
+#[derive(Debug)]
+pub enum CaseFaults {
+    /// It is no JSON; line and column are in the message.
+    Malformed(String),
+    /// It is JSON with these faults.
+    Faulty(Vec<Fault>),
+}
+
+impl fmt::Display for CaseFaults {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Malformed(message) => write!(f, "the case is not JSON: {message}"),
+            Self::Faulty(faults) => {
+                let lines: Vec<String> =
+                    faults.iter().map(|fault| format!("{}: {}", fault.pointer, fault.detail)).collect();
+                f.write_str(&lines.join("\n"))
+            }
+        }
+    }
+}
+
+impl std::error::Error for CaseFaults {}
+
+impl Case {
+    /// Reads a case from JSON text.
+    ///
+    /// # Errors
+    /// Every fault of the text at once: malformed JSON, or all members that are unknown, missing, of a wrong type, out of
+    /// range, contradictory or double.
+    pub fn parse(text: &[u8], knowledge: &Knowledge) -> Result<Self, CaseFaults> {
+        let document = Document::parse(text).map_err(|error| CaseFaults::Malformed(error.to_string()))?;
+        let mut faults = Faults::default();
+        let root = Node::root(&document.case);
+        let case = root.object(&mut faults, &MEMBERS).and_then(|object| read(&object, knowledge, &mut faults));
+        match case {
+            Some(case) if faults.0.is_empty() => Ok(Self { reference: document.reference, ..case }),
+            _ => Err(CaseFaults::Faulty(faults.0)),
+        }
+    }
+}
+
+fn read(object: &Object<'_>, knowledge: &Knowledge, faults: &mut Faults) -> Option<Case> {
+    let declared = &knowledge.declared;
+    let product = read_product(object, &declared.products, faults);
+    let symptoms = object.optional("symptoms").map(|node| symptoms::read(&node, declared, faults)).unwrap_or_default();
+    let (readings, set_aside) =
+        object.optional("readings").map(|node| readings::read(&node, declared, faults)).unwrap_or_default();
+    let facts = object.optional("facts").map(|node| read_facts(&node, knowledge, faults)).unwrap_or_default();
+    let formula = object.optional("formula").and_then(|node| formula::read(&node, declared, faults));
+    let requirements =
+        object.optional("requirements").map(|node| requirements::read(&node, declared, faults)).unwrap_or_default();
+    Some(Case { product: product?, symptoms, readings, set_aside, facts, formula, requirements, reference: None })
+}
+
+fn read_product(object: &Object<'_>, products: &Table<Product>, faults: &mut Faults) -> Option<Key<Product>> {
+    let ids: Vec<&str> = products.ids().collect();
+    let node = object.required(faults, "product", Some(format!("the products are {}", listing(ids))))?;
+    find(&node, products, "product", faults)
+}
+
+fn read_facts(
+    node: &Node<'_>,
+    knowledge: &Knowledge,
+    faults: &mut Faults,
+) -> Vec<(Key<crate::knowledge::Fact>, bool)> {
+    let mut facts = Vec::new();
+    node.members(faults, |faults, id, value| {
+        let fact = find_named(&value, id, &knowledge.declared.facts, "fact", faults);
+        if let (Some(fact), Some(stated)) = (fact, value.boolean(faults)) {
+            facts.push((fact, stated));
+        }
+    });
+    facts
+}
+
+/// The declared thing that a string names.
+pub(super) fn find<T: Named>(node: &Node<'_>, table: &Table<T>, what: &str, faults: &mut Faults) -> Option<Key<T>> {
+    let id = node.text(faults)?;
+    find_named(node, id, table, what, faults)
+}
+
+/// The declared thing of an id; an unknown one is a fault at `node`.
+pub(super) fn find_named<T: Named>(
+    node: &Node<'_>,
+    id: &str,
+    table: &Table<T>,
+    what: &str,
+    faults: &mut Faults,
+) -> Option<Key<T>> {
+    let found = table.find(id);
+    if found.is_none() {
+        let help = did_you_mean(id, table.ids());
+        node.fault(faults, FaultCode::UnknownName, format!("unknown {what} `{id}`"), help);
+    }
+    found
+}

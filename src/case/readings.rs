@@ -1,0 +1,80 @@
+//! The readings of a case: units converted, implausible values set aside.
+
+use super::fault::FaultCode;
+use super::node::{Faults, Node, Object};
+use super::parse::find_named;
+use super::types::{Measured, SetAside};
+use crate::knowledge::{Declarations, Limits, Reading};
+use crate::units::{Unit, convert};
+
+pub(super) fn read(node: &Node<'_>, declared: &Declarations, faults: &mut Faults) -> (Vec<Measured>, Vec<SetAside>) {
+    let (mut readings, mut set_aside) = (Vec::new(), Vec::new());
+    node.members(faults, |faults, id, value| {
+        let key = find_named(&value, id, &declared.readings, "reading", faults);
+        let reading = key.map(|key| &declared.readings[key]);
+        let Some(scale) = read_value(&value, reading, faults) else { return };
+        let (Some(key), Some(reading)) = (key, reading) else { return };
+        let measured = Measured { reading: key, value: scale.value, given: scale.given, unit: scale.unit, limits: scale.limits };
+        if (reading.plausible.low..=reading.plausible.high).contains(&measured.value) {
+            readings.push(measured);
+        } else {
+            set_aside.push(SetAside { measured });
+        }
+    });
+    (readings, set_aside)
+}
+
+/// A value and its limits, converted.
+struct Converted {
+    value: f64,
+    given: f64,
+    unit: Unit,
+    limits: Limits,
+}
+
+/// Reads what can be read even when the reading's name is unknown, so that every fault is listed.
+fn read_value(node: &Node<'_>, reading: Option<&Reading>, faults: &mut Faults) -> Option<Converted> {
+    let object = node.object(faults, &["value", "unit", "low", "target", "high"])?;
+    let given = object.required(faults, "value", Some("leave out a reading that was not taken".to_owned()));
+    let given = given.and_then(|node| node.number(faults));
+    let unit = read_unit(&object, reading, faults);
+    let limit = |name, faults: &mut Faults| object.optional(name).and_then(|node| node.number(faults));
+    let (low, target, high) = (limit("low", faults), limit("target", faults), limit("high", faults));
+    check_order(&object, [("low", low), ("target", target), ("high", high)], faults);
+    let (unit, given) = (unit?, given?);
+    let to_own = |value: f64| reading.map_or(Ok(value), |reading| convert(value, &unit, &reading.unit)).ok();
+    let limits =
+        Limits { low: low.and_then(to_own), target: target.and_then(to_own), high: high.and_then(to_own), margin: None };
+    Some(Converted { value: to_own(given)?, given, limits, unit: unit.clone() })
+}
+
+fn read_unit(object: &Object<'_>, reading: Option<&Reading>, faults: &mut Faults) -> Option<Unit> {
+    let own = reading.map(|reading| format!("the rules use `{}`", reading.unit.code()));
+    let node = object.required(faults, "unit", own.clone())?;
+    let code = node.text(faults)?;
+    let unit = Unit::parse(code)
+        .map_err(|fault| {
+            let help = fault.suggestion().map(|code| format!("write `{code}`")).or(own);
+            node.fault(faults, FaultCode::UnknownUnit, fault.to_string(), help);
+        })
+        .ok()?;
+    if let Some(reading) = reading
+        && let Err(fault) = convert(0.0, &unit, &reading.unit)
+    {
+        let help = Some(format!("{} is given in `{}` or a unit of that kind", reading.title, reading.unit.code()));
+        node.fault(faults, FaultCode::WrongKindOfUnit, fault.to_string(), help);
+        return None;
+    }
+    Some(unit)
+}
+
+/// Limits must ascend.
+fn check_order(object: &Object<'_>, limits: [(&'static str, Option<f64>); 3], faults: &mut Faults) {
+    let given: Vec<(&str, f64)> = limits.iter().filter_map(|(name, value)| Some((*name, (*value)?))).collect();
+    for (lower, upper) in given.iter().zip(given.iter().skip(1)) {
+        if lower.1 > upper.1 {
+            let detail = format!("`{}` {} is above `{}` {}", lower.0, lower.1, upper.0, upper.1);
+            object.node.fault(faults, FaultCode::Contradiction, detail, None);
+        }
+    }
+}

@@ -1,0 +1,55 @@
+//! The symptoms of a case.
+
+use super::fault::FaultCode;
+use super::node::{Faults, Node};
+use super::parse::find;
+use super::types::Seen;
+use crate::knowledge::{Declarations, Named};
+
+/// Above this certainty a symptom counts as present, below it as absent.
+const EVEN: f64 = 0.5;
+
+pub(super) fn read(node: &Node<'_>, declared: &Declarations, faults: &mut Faults) -> Vec<Seen> {
+    let mut symptoms: Vec<Seen> = Vec::new();
+    node.items(faults, |faults, item| {
+        if let Some(seen) = read_one(&item, declared, faults)
+            && fits(seen, &symptoms, &item, declared, faults)
+        {
+            symptoms.push(seen);
+        }
+    });
+    symptoms
+}
+
+fn read_one(item: &Node<'_>, declared: &Declarations, faults: &mut Faults) -> Option<Seen> {
+    let object = item.object(faults, &["symptom", "present", "certainty"])?;
+    let symptom = object.required(faults, "symptom", None).and_then(|node| find(&node, &declared.symptoms, "symptom", faults));
+    let present = object.optional("present").map_or(Some(true), |node| node.boolean(faults));
+    let certainty = object.optional("certainty").map_or(Some(1.0), |node| node.number_within(faults, 0.0, 1.0));
+    let (present, certainty) = (present?, certainty?);
+    Some(Seen { symptom: symptom?, certainty: if present { certainty } else { 1.0 - certainty } })
+}
+
+/// Whether `seen` can stand beside the symptoms before it.
+fn fits(seen: Seen, earlier: &[Seen], item: &Node<'_>, declared: &Declarations, faults: &mut Faults) -> bool {
+    let symptom = &declared.symptoms[seen.symptom];
+    for other in earlier {
+        if other.symptom == seen.symptom {
+            let (code, detail) = if (other.certainty > EVEN) == (seen.certainty > EVEN) {
+                (FaultCode::Duplicate, format!("`{}` stands twice", symptom.id))
+            } else {
+                (FaultCode::Contradiction, format!("`{}` is both present and absent", symptom.id))
+            };
+            item.fault(faults, code, detail, None);
+            return false;
+        }
+        let opposed = symptom.contradicts.contains(&other.symptom)
+            || declared.symptoms[other.symptom].contradicts.contains(&seen.symptom);
+        if opposed && other.certainty > EVEN && seen.certainty > EVEN {
+            let detail = format!("`{}` cannot be present together with `{}`", symptom.id, declared.symptoms[other.symptom].id());
+            item.fault(faults, FaultCode::Contradiction, detail, Some("give the one that most pieces show".to_owned()));
+            return false;
+        }
+    }
+    true
+}

@@ -1,0 +1,334 @@
+//! The answer: everything that a [`Diagnosis`] says, borrowed from the knowledge where it can be.
+
+use std::borrow::Cow;
+
+use serde::Serialize;
+use serde_json::value::RawValue;
+use utoipa::ToSchema;
+
+/// A ranked and argued diagnosis.
+#[derive(Debug, Serialize, ToSchema)]
+pub struct Diagnosis<'k> {
+    /// The rules that made it.
+    pub rules: RulesStamp<'k>,
+    /// Id of the product.
+    #[schema(example = "hamburger_bun")]
+    pub product: &'k str,
+    /// The caller's reference, as it came.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schema(value_type = Option<Object>)]
+    pub reference: Option<Box<RawValue>>,
+    /// The answer in a sentence or two.
+    pub summary: String,
+    /// The leading causes, most probable first, each with its arguments.
+    pub causes: Vec<RankedCause<'k>>,
+    /// All other causes of the product, most probable first.
+    pub other_causes: Vec<OtherCause<'k>>,
+    /// What to measure next: most information per minute first.
+    pub next_readings: Vec<NextReading<'k>>,
+    /// What to ask or look at next: most information per minute first.
+    pub next_questions: Vec<NextQuestion<'k>>,
+    /// Quantities that were computed and stand in for readings that were not taken.
+    pub computed: Vec<Computed<'k>>,
+    /// Symptoms that were taken from readings out of their limits.
+    pub raised: Vec<RaisedSymptom<'k>>,
+    /// Symptoms that are seen and that no probable cause explains.
+    pub unexplained: Vec<Unexplained<'k>>,
+    /// Findings that speak against the leading cause.
+    pub against_leader: Vec<Argument<'k>>,
+    /// What was given and could not be used, with the reason.
+    pub set_aside: Vec<SetAsideFinding<'k>>,
+    /// What the leading causes' evidence still needs.
+    pub missing: Vec<Missing<'k>>,
+    /// Actions that the requirements exclude, with the reason.
+    pub excluded_actions: Vec<ExcludedAction<'k>>,
+    /// Cautions: read them before acting.
+    pub cautions: Vec<CautionText<'k>>,
+    /// Rules that failed on this case and were left out.
+    pub rule_faults: Vec<RuleFault>,
+}
+
+/// Which rules made an answer.
+#[derive(Debug, Serialize, ToSchema)]
+pub struct RulesStamp<'k> {
+    /// The authors' version.
+    #[schema(example = "0.1.0")]
+    pub version: &'k str,
+    /// Hash of the rule files.
+    #[schema(example = "sha256:…")]
+    pub digest: &'k str,
+}
+
+/// A leading cause.
+#[derive(Debug, Serialize, ToSchema)]
+pub struct RankedCause<'k> {
+    /// Id of the cause.
+    #[schema(example = "dough_too_warm")]
+    pub cause: &'k str,
+    /// Title.
+    pub title: &'k str,
+    /// How it brings its symptoms about.
+    pub mechanism: &'k str,
+    /// Probability before anything was known of the case.
+    pub prior: f64,
+    /// Probability given everything that is known.
+    pub probability: f64,
+    /// What speaks for it and against it, strongest first.
+    pub evidence: Vec<Argument<'k>>,
+    /// What to do about it.
+    pub actions: Vec<ActionAdvice<'k>>,
+    /// What would confirm or exclude it.
+    pub confirm: Vec<ConfirmingReading<'k>>,
+    /// Sources of the rule.
+    pub sources: Vec<SourceText<'k>>,
+}
+
+/// A finding and its weight for a cause.
+#[derive(Debug, Clone, Serialize, ToSchema)]
+pub struct Argument<'k> {
+    /// Id of the symptom, reading, fact or ingredient, or `formula`.
+    #[schema(example = "dough_temperature")]
+    pub finding: &'k str,
+    /// The argument in words, with the value that was seen.
+    #[schema(example = "dough temperature 31.5 °C is above 30 °C")]
+    pub text: Cow<'k, str>,
+    /// 10·log10 of the factor by which the finding changes the odds of the cause; negative speaks against it.
+    pub decibans: f64,
+}
+
+/// A cause that does not lead.
+#[derive(Debug, Serialize, ToSchema)]
+pub struct OtherCause<'k> {
+    /// Id of the cause.
+    pub cause: &'k str,
+    /// Title.
+    pub title: &'k str,
+    /// Probability given everything that is known.
+    pub probability: f64,
+}
+
+/// An action with its quantities.
+#[derive(Debug, Serialize, ToSchema)]
+pub struct ActionAdvice<'k> {
+    /// Id of the action.
+    #[schema(example = "colder_mixing_water")]
+    pub action: &'k str,
+    /// Title.
+    pub title: &'k str,
+    /// What to do.
+    pub text: &'k str,
+    /// What to set, where it could be computed.
+    pub quantities: Vec<SetQuantity<'k>>,
+    /// Ids of what is needed to compute the other quantities.
+    pub needs: Vec<&'k str>,
+    /// Minutes until the next batch can show it.
+    pub effort_minutes: f64,
+    /// Probability that it mends the cause.
+    pub works: f64,
+    /// What else it changes.
+    pub side_effects: Vec<Cow<'k, str>>,
+    /// Cautions.
+    pub cautions: Vec<&'k str>,
+    /// Sources.
+    pub sources: Vec<SourceText<'k>>,
+}
+
+/// A quantity that an action sets.
+#[derive(Debug, Serialize, ToSchema)]
+pub struct SetQuantity<'k> {
+    /// Name.
+    #[schema(example = "water_temperature")]
+    pub name: &'k str,
+    /// Value in `unit`.
+    #[schema(example = 7.2)]
+    pub value: f64,
+    /// UCUM code.
+    #[schema(example = "Cel")]
+    pub unit: &'k str,
+}
+
+/// A reading or fact that settles a cause.
+#[derive(Debug, Serialize, ToSchema)]
+pub struct ConfirmingReading<'k> {
+    /// Id of the reading, fact or ingredient; the first where several are needed.
+    #[schema(example = "dough_temperature")]
+    pub reading: &'k str,
+    /// What confirms the cause.
+    #[schema(example = "dough temperature above 29 °C")]
+    pub expect: String,
+    /// What excludes it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schema(example = "dough temperature below 26 °C")]
+    pub excludes: Option<String>,
+    /// How to take the reading, or the question to ask.
+    pub method: &'k str,
+    /// What the case says already.
+    pub status: ConfirmationStatus,
+}
+
+/// What a case says of a confirmation.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, ToSchema)]
+#[serde(rename_all = "snake_case")]
+pub enum ConfirmationStatus {
+    /// Not measured.
+    Open,
+    /// The value confirms the cause.
+    Confirmed,
+    /// The value excludes the cause.
+    Excluded,
+    /// The value lies between.
+    Undecided,
+}
+
+/// A reading that is worth taking.
+#[derive(Debug, Serialize, ToSchema)]
+pub struct NextReading<'k> {
+    /// Id of the reading.
+    #[schema(example = "proof_humidity")]
+    pub reading: &'k str,
+    /// Title.
+    pub title: &'k str,
+    /// UCUM code to give it in.
+    pub unit: &'k str,
+    /// How to take it.
+    pub method: &'k str,
+    /// Mutual information between the reading and the causes, given the case, bits.
+    pub information_bits: f64,
+    /// Minutes to take it.
+    pub effort_minutes: f64,
+    /// Ids of the causes whose probability it moves most.
+    pub tells_apart: Vec<&'k str>,
+}
+
+/// A fact to ask or a symptom to look at.
+#[derive(Debug, Serialize, ToSchema)]
+pub struct NextQuestion<'k> {
+    /// Id of the fact or symptom.
+    pub finding: &'k str,
+    /// Whether it is a `fact` or a `symptom`.
+    pub kind: QuestionKind,
+    /// The question, or how to recognise the symptom.
+    pub text: &'k str,
+    /// Mutual information between the answer and the causes, given the case, bits.
+    pub information_bits: f64,
+    /// Minutes to find out.
+    pub effort_minutes: f64,
+    /// Ids of the causes whose probability it moves most.
+    pub tells_apart: Vec<&'k str>,
+}
+
+/// Kind of a question.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, ToSchema)]
+#[serde(rename_all = "snake_case")]
+pub enum QuestionKind {
+    /// A fact about the line or the ingredients.
+    Fact,
+    /// A symptom.
+    Symptom,
+}
+
+/// A computed quantity.
+#[derive(Debug, Serialize, ToSchema)]
+pub struct Computed<'k> {
+    /// Id of the reading that it stands in for, or name of a formula quantity.
+    #[schema(example = "water_on_flour")]
+    pub quantity: &'k str,
+    /// Title.
+    pub title: &'k str,
+    /// Value in `unit`.
+    #[schema(example = 61.3)]
+    pub value: f64,
+    /// UCUM code.
+    #[schema(example = "%")]
+    pub unit: &'k str,
+    /// What it refers to, where the unit does not say.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schema(example = "on flour")]
+    pub basis: Option<&'static str>,
+    /// Ids of what it was computed from.
+    #[schema(example = json!("formula"))]
+    pub from: Cow<'k, str>,
+}
+
+/// A symptom that a reading out of its limits raised.
+#[derive(Debug, Serialize, ToSchema)]
+pub struct RaisedSymptom<'k> {
+    /// Id of the symptom.
+    pub symptom: &'k str,
+    /// Whether the reading shows it or shows that it is absent.
+    pub present: bool,
+    /// The reading and its limit in words.
+    pub text: String,
+}
+
+/// A symptom without a cause.
+#[derive(Debug, Serialize, ToSchema)]
+pub struct Unexplained<'k> {
+    /// Id of the symptom.
+    pub symptom: &'k str,
+    /// Title.
+    pub title: &'k str,
+    /// Why it stands here.
+    pub text: &'static str,
+}
+
+/// Something given that was not used.
+#[derive(Debug, Serialize, ToSchema)]
+pub struct SetAsideFinding<'k> {
+    /// Id.
+    pub finding: &'k str,
+    /// Why.
+    #[schema(example = "315 °C is outside the plausible range -5 °C to 60 °C")]
+    pub text: String,
+}
+
+/// Something that was not given.
+#[derive(Debug, Serialize, ToSchema)]
+pub struct Missing<'k> {
+    /// Id of the reading, fact or ingredient, or `formula`.
+    pub finding: &'k str,
+    /// Title.
+    pub title: &'k str,
+    /// Ids of the leading causes whose evidence needs it.
+    pub needed_by: Vec<&'k str>,
+}
+
+/// An action that the requirements exclude.
+#[derive(Debug, Serialize, ToSchema)]
+pub struct ExcludedAction<'k> {
+    /// Id of the action.
+    pub action: &'k str,
+    /// Title.
+    pub title: &'k str,
+    /// Why.
+    pub text: String,
+}
+
+/// A caution.
+#[derive(Debug, Serialize, ToSchema)]
+pub struct CautionText<'k> {
+    /// Id.
+    pub caution: &'k str,
+    /// The warning.
+    pub text: &'k str,
+}
+
+/// A source.
+#[derive(Debug, Clone, Serialize, ToSchema)]
+pub struct SourceText<'k> {
+    /// Author, title, year, table.
+    pub citation: &'k str,
+    /// `published`, `common practice` or `from memory`.
+    pub provenance: &'static str,
+}
+
+/// A rule that failed.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
+pub struct RuleFault {
+    /// File within the pack.
+    pub file: String,
+    /// Line, from 1.
+    pub line: usize,
+    /// What happened.
+    pub message: String,
+}

@@ -1,0 +1,155 @@
+//! The cover table seen from a few symptoms, with causes taken out of it and put back.
+//!
+//! The joint posterior of a few causes depends only on the entries of the cover table that contain
+//! every symptom outside their patterns, however many other causes and symptoms there are.
+#![allow(clippy::indexing_slicing)]
+// Indices are ranks among at most 16 dimensions and subsets below the table's 2^n.
+
+use super::conditioned::{Conditioned, Credit, MAX_SYMPTOMS};
+use super::cover::Cover;
+use super::grouped::next_subset;
+use super::lattice::{compress, contract, divide_out, multiply_in};
+use super::odds::Odds;
+
+/// Entries for which no memory has to be asked for: six symptoms.
+const ON_STACK: usize = 64;
+
+/// Memory for one marginal table and its scratch space.
+#[derive(Debug)]
+pub(super) struct Buffer {
+    stack: [f64; 2 * ON_STACK],
+    heap: Vec<f64>,
+}
+
+impl Default for Buffer {
+    fn default() -> Self {
+        Self { stack: [0.0; 2 * ON_STACK], heap: Vec::new() }
+    }
+}
+
+impl Buffer {
+    /// Two tables of this length.
+    fn tables(&mut self, length: usize) -> (&mut [f64], &mut [f64]) {
+        if length <= ON_STACK {
+            return self.stack[..2 * length].split_at_mut(length);
+        }
+        self.heap.resize(2 * length, 0.0);
+        self.heap.split_at_mut(length)
+    }
+}
+
+/// A dimension whose credit is not the one of the findings: left out, or seen the other way.
+pub(super) type Recredited = Option<(usize, Credit)>;
+
+/// The cover table over the symptoms in `own`, all others being accounted for.
+#[derive(Debug)]
+pub(super) struct Marginal<'a> {
+    case: &'a Conditioned,
+    own: u32,
+    table: &'a mut [f64],
+    spare: &'a mut [f64],
+}
+
+impl<'a> Marginal<'a> {
+    pub(super) fn of(case: &'a Conditioned, cover: &Cover, own: u32, buffer: &'a mut Buffer) -> Self {
+        let (table, spare) = buffer.tables(1 << own.count_ones());
+        let either = case.tolerant() & !own;
+        let others = cover.all() & !own & !either;
+        let mut subset = 0;
+        for entry in table.iter_mut() {
+            *entry = cover.entry(others | subset, either);
+            subset = next_subset(subset, own);
+        }
+        let mut marginal = Self { case, own, table, spare };
+        marginal.take_back_credit();
+        marginal
+    }
+
+    /// The same table in other memory.
+    pub(super) fn copy<'b>(&self, buffer: &'b mut Buffer) -> Marginal<'b>
+    where
+        'a: 'b,
+    {
+        let (table, spare) = buffer.tables(self.table.len());
+        table.copy_from_slice(self.table);
+        Marginal { case: self.case, own: self.own, table, spare }
+    }
+
+    /// Causes pass on what is unexplained, whatever it will count for: the credit is given after them.
+    fn take_back_credit(&mut self) {
+        let mut rest = self.case.tolerant() & self.own;
+        while rest != 0 {
+            let credit = self.case.dimensions()[rest.trailing_zeros() as usize].credit;
+            let half = 1 << compress(rest & rest.wrapping_neg(), self.own).trailing_zeros();
+            for block in self.table.chunks_exact_mut(2 * half) {
+                let (_, explained) = block.split_at_mut(half);
+                explained.iter_mut().for_each(|entry| *entry /= credit.explained);
+            }
+            rest &= rest - 1;
+        }
+    }
+
+    /// Takes out a cause that is in the table with these odds.
+    pub(super) fn remove(&mut self, cause: usize, odds: Odds) {
+        let pattern = compress(self.case.pattern(cause), self.own);
+        if pattern != 0 {
+            divide_out(self.table, pattern, self.case.strengths(cause), odds, self.spare);
+        }
+    }
+
+    /// Puts a cause into the table with these odds.
+    pub(super) fn add(&mut self, cause: usize, odds: Odds) {
+        let pattern = compress(self.case.pattern(cause), self.own);
+        if pattern != 0 {
+            multiply_in(self.table, pattern, self.case.strengths(cause), odds, self.spare);
+        }
+    }
+
+    /// P(findings) from the causes in the table alone.
+    pub(super) fn total(&mut self, recredited: Recredited) -> f64 {
+        if recredited.is_none() && self.case.tolerant() & self.own == 0 {
+            // Only what explains every symptom counts, and that is one entry.
+            return self.table[self.table.len() - 1];
+        }
+        self.total_with(std::iter::empty(), recredited)
+    }
+
+    /// P(findings) when, on top of the causes in the table, those in `present` are there.
+    pub(super) fn total_with(&mut self, present: impl Iterator<Item = usize>, recredited: Recredited) -> f64 {
+        let mut leaks = [Odds { present: 0.0, absent: 1.0 }; MAX_SYMPTOMS];
+        for cause in present {
+            explain_more(&mut leaks, self.case.pattern(cause), self.case.strengths(cause));
+        }
+        let mut weights = [(0.0, 0.0); MAX_SYMPTOMS];
+        let mut rest = self.own;
+        let mut rank = 0;
+        while rest != 0 {
+            let dimension = rest.trailing_zeros() as usize;
+            let credit = self.credit(dimension, recredited);
+            let leak = leaks[dimension];
+            let clear = leak.absent * credit.unexplained + leak.present * credit.explained;
+            weights[rank] = (clear, credit.explained);
+            rank += 1;
+            rest &= rest - 1;
+        }
+        contract(self.table, &weights[..rank], self.spare)
+    }
+
+    fn credit(&self, dimension: usize, recredited: Recredited) -> Credit {
+        match recredited {
+            Some((other, credit)) if other == dimension => credit,
+            _ => self.case.dimensions()[dimension].credit,
+        }
+    }
+}
+
+/// Lets one more present cause explain the symptoms of its pattern.
+fn explain_more(leaks: &mut [Odds; MAX_SYMPTOMS], pattern: u32, strengths: &[f64]) {
+    let mut rest = pattern;
+    for &strength in strengths {
+        let leak = &mut leaks[rest.trailing_zeros() as usize];
+        leak.present += leak.absent * strength;
+        leak.absent *= 1.0 - strength;
+        rest &= rest - 1;
+    }
+}

@@ -1,0 +1,135 @@
+//! The posterior of every cause, and the joint posterior of a few.
+
+use super::conditioned::{Change, Conditioned};
+use super::cover::Cover;
+use super::faults::FindingsFault;
+use super::findings::Findings;
+use super::marginal::Buffer;
+use super::network::Network;
+use super::odds::Odds;
+use super::solution::Solution;
+
+/// The most causes of which a joint posterior is given: its table doubles with each.
+pub const MAX_JOINT_CAUSES: usize = 9;
+
+/// Memory that is reused from case to case.
+#[derive(Debug, Default)]
+pub struct Workspace {
+    case: Conditioned,
+    cover: Cover,
+    odds: Vec<Odds>,
+}
+
+impl Workspace {
+    /// An empty workspace; it grows to what the cases need and then allocates no more.
+    #[must_use]
+    pub fn new() -> Self {
+        Self::default()
+    }
+
+    /// Builds the cover table of the findings after a change. The findings have been checked.
+    pub(super) fn solve(
+        &mut self,
+        network: &Network,
+        findings: &Findings,
+        change: Change,
+    ) -> Result<Solution<'_>, FindingsFault> {
+        self.case.condition(network, findings, change)?;
+        self.cover.build(&self.case, &[]);
+        Ok(Solution { case: &self.case, cover: &self.cover })
+    }
+}
+
+/// What the findings say about the causes.
+#[derive(Debug, Clone, Copy)]
+pub struct Posterior<'a> {
+    pub(super) network: &'a Network,
+    pub(super) findings: &'a Findings,
+    pub(super) solution: Solution<'a>,
+    odds: &'a [Odds],
+}
+
+/// Exact posterior of every cause of `network` given `findings`.
+///
+/// # Errors
+/// Findings that do not fit the network, or more than [`MAX_SYMPTOMS`](super::MAX_SYMPTOMS) present or uncertain symptoms.
+pub fn posterior<'a>(
+    network: &'a Network,
+    findings: &'a Findings,
+    workspace: &'a mut Workspace,
+) -> Result<Posterior<'a>, FindingsFault> {
+    findings.check(network)?;
+    workspace.solve(network, findings, Change::Nothing)?;
+    let Workspace { case, cover, odds } = workspace;
+    let solution = Solution { case, cover };
+    odds.clear();
+    odds.extend_from_slice(case.odds());
+    let mut buffer = Buffer::default();
+    for &cause in case.linked() {
+        if let Some(odds) = odds.get_mut(cause) {
+            *odds = solution.odds_of(&mut buffer, cause, None).normalised();
+        }
+    }
+    Ok(Posterior { network, findings, solution, odds })
+}
+
+impl Posterior<'_> {
+    /// Odds of every cause, in the order of the priors; the two sides add up to 1.
+    #[must_use]
+    pub fn odds(&self) -> &[Odds] {
+        self.odds
+    }
+
+    /// Natural logarithm of P(findings): the symptoms' probability times, for each reading, its likelihood
+    /// relative to a case with none of its causes.
+    #[must_use]
+    pub fn log_probability(&self) -> f64 {
+        self.solution.case.log_scale() + self.solution.cover.total().ln()
+    }
+
+    /// Joint posterior of distinct causes: entry `i` is the probability that exactly those `causes[k]` are present
+    /// for which bit `k` of `i` is set. The entries add up to 1.
+    ///
+    /// # Errors
+    /// An unknown or repeated cause, or more than [`MAX_JOINT_CAUSES`].
+    pub fn joint(&self, causes: &[usize]) -> Result<Vec<f64>, FindingsFault> {
+        self.check_causes(causes)?;
+        let mut masses = vec![0.0; 1 << causes.len()];
+        self.joint_into(causes, &mut masses);
+        Ok(masses)
+    }
+
+    pub(super) fn check_causes(&self, causes: &[usize]) -> Result<(), FindingsFault> {
+        check_causes(self.network, causes)
+    }
+
+    /// The joint posterior of causes that have been checked.
+    pub(super) fn joint_into(&self, causes: &[usize], masses: &mut [f64]) {
+        self.solution.joint(causes, None, masses);
+        normalise(masses);
+    }
+}
+
+/// Refuses causes that are unknown, repeated or too many for a joint posterior.
+pub(super) fn check_causes(network: &Network, causes: &[usize]) -> Result<(), FindingsFault> {
+    if causes.len() > MAX_JOINT_CAUSES {
+        return Err(FindingsFault::TooManyCauses { count: causes.len(), limit: MAX_JOINT_CAUSES });
+    }
+    let repeated = |&(place, cause): &(usize, &usize)| causes.iter().take(place).any(|other| other == cause);
+    match causes.iter().enumerate().find(repeated) {
+        Some((_, &cause)) => Err(FindingsFault::RepeatedCause { cause }),
+        None => check_known(network, causes),
+    }
+}
+
+pub(super) fn check_known(network: &Network, causes: &[usize]) -> Result<(), FindingsFault> {
+    match causes.iter().find(|&&cause| cause >= network.causes()) {
+        Some(&cause) => Err(FindingsFault::UnknownCause { cause }),
+        None => Ok(()),
+    }
+}
+
+pub(super) fn normalise(masses: &mut [f64]) {
+    let scale = 1.0 / masses.iter().sum::<f64>();
+    masses.iter_mut().for_each(|mass| *mass *= scale);
+}

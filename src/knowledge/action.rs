@@ -1,0 +1,57 @@
+//! What can be done about a cause.
+
+use super::{Caution, Diet, Ingredient, Key, Named, Quantity, Source, Symptom};
+use crate::units::Unit;
+
+/// A corrective action.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Action {
+    /// Id.
+    pub id: String,
+    /// Title for people.
+    pub title: String,
+    /// What to do, in a sentence or two.
+    pub text: String,
+    /// Minutes until the next batch can show it.
+    pub effort_minutes: f64,
+    /// What else it changes.
+    pub side_effects: Vec<String>,
+    /// Symptoms that it can bring when overdone.
+    pub may_show: Vec<Key<Symptom>>,
+    /// Ingredients that it brings in.
+    pub uses: Vec<Key<Ingredient>>,
+    /// Diets that it does not fit, beyond those of its ingredients.
+    pub not_for: Vec<Key<Diet>>,
+    /// Cautions.
+    pub cautions: Vec<Key<Caution>>,
+    /// Sources.
+    pub sources: Vec<Key<Source>>,
+}
+
+impl Named for Action {
+    fn id(&self) -> &str {
+        &self.id
+    }
+}
+
+/// A quantity that an action sets.
+#[derive(Debug, Clone)]
+pub struct Setting {
+    /// Name of the quantity, `snake_case`.
+    pub name: String,
+    /// How it follows from the case.
+    pub quantity: Quantity,
+    /// Its unit.
+    pub unit: Unit,
+}
+
+/// An action as prescribed for one cause.
+#[derive(Debug, Clone)]
+pub struct Prescription {
+    /// The action.
+    pub action: Key<Action>,
+    /// Quantities that it sets.
+    pub settings: Vec<Setting>,
+    /// Probability that it mends the cause, 0 to 1.
+    pub works: f64,
+}

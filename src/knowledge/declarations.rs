@@ -1,0 +1,38 @@
+//! All that a rule pack declares.
+
+use super::{
+    Action, Allergen, Cause, Caution, Diet, Fact, Family, Ingredient, Market, Pack, Product, Reading, Source, Symptom, Table,
+};
+
+/// The tables of a pack, as its files declare them.
+#[derive(Debug, Clone, Default)]
+pub struct Declarations {
+    /// Name, version and digest of the pack.
+    pub pack: Pack,
+    /// Sources.
+    pub sources: Table<Source>,
+    /// Cautions.
+    pub cautions: Table<Caution>,
+    /// Diets.
+    pub diets: Table<Diet>,
+    /// Allergens.
+    pub allergens: Table<Allergen>,
+    /// Markets.
+    pub markets: Table<Market>,
+    /// Families of products.
+    pub families: Table<Family>,
+    /// Products.
+    pub products: Table<Product>,
+    /// Ingredients.
+    pub ingredients: Table<Ingredient>,
+    /// Symptoms.
+    pub symptoms: Table<Symptom>,
+    /// Facts.
+    pub facts: Table<Fact>,
+    /// Readings.
+    pub readings: Table<Reading>,
+    /// Actions.
+    pub actions: Table<Action>,
+    /// Causes.
+    pub causes: Table<Cause>,
+}

@@ -1,0 +1,82 @@
+//! Evidence: what the state of a condition says for or against a cause.
+
+use super::{Circumstances, Condition, Input, JudgeFault, Judged, Place, Quantity};
+
+/// Weights of a condition, in decibans (10·log10 of the likelihood ratio; Good 1950).
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Weights {
+    /// Weight for the cause when the condition is true, above 0.
+    pub supports: f64,
+    /// Weight against the cause when it is false, 0 or more.
+    pub opposes: f64,
+    /// Share of cases without the cause in which the condition holds; `None` when nothing is said against.
+    pub usual: Option<f64>,
+}
+
+/// Weights by the region in which a quantity lies.
+#[derive(Debug, Clone)]
+pub struct Regions {
+    /// What is judged.
+    pub quantity: Quantity,
+    /// Ascending edges; a value on an edge belongs to the region above it.
+    pub edges: Vec<f64>,
+    /// Decibans of each region, one more than there are edges.
+    pub weights: Vec<f64>,
+    /// How often each region is met without the cause; sums to 1.
+    pub usual: Vec<f64>,
+}
+
+/// The two forms of evidence.
+#[derive(Debug, Clone)]
+pub enum EvidenceKind {
+    /// A condition that holds more or less.
+    Graded(Condition, Weights),
+    /// A quantity that lies in one of several regions.
+    Regions(Regions),
+}
+
+/// One item of evidence of a cause.
+#[derive(Debug, Clone)]
+pub struct Evidence {
+    /// What is judged and what it weighs.
+    pub kind: EvidenceKind,
+    /// Name of the story that it tells; of items with the same name only the strongest counts.
+    pub group: Option<String>,
+    /// Where it stands.
+    pub place: Place,
+}
+
+impl Evidence {
+    /// Decibans for (positive) or against (negative) the cause; `None` when unknown.
+    pub fn decibans(&self, case: &Circumstances, faults: &mut dyn FnMut(&Judged, JudgeFault)) -> Option<f64> {
+        match &self.kind {
+            EvidenceKind::Graded(condition, weights) => condition.judge(case, faults).grade().map(|grade| weights.at(grade)),
+            EvidenceKind::Regions(regions) => regions.quantity.value(case).map(|value| regions.weight_at(value)),
+        }
+    }
+
+    /// Visits everything that it depends on.
+    pub fn inputs(&self, visit: &mut impl FnMut(Input)) {
+        match &self.kind {
+            EvidenceKind::Graded(condition, _) => condition.inputs(visit),
+            EvidenceKind::Regions(regions) => regions.quantity.inputs(visit),
+        }
+    }
+}
+
+impl Weights {
+    /// Decibans at a grade: the full weight against at 0, the full weight for at 1, straight between them.
+    #[must_use]
+    pub fn at(&self, grade: f64) -> f64 {
+        grade * self.supports - (1.0 - grade) * self.opposes
+    }
+}
+
+impl Regions {
+    /// Decibans of the region in which `value` lies.
+    #[must_use]
+    pub fn weight_at(&self, value: f64) -> f64 {
+        let region = self.edges.partition_point(|edge| *edge <= value);
+        self.weights.get(region).copied().unwrap_or(0.0)
+    }
+}

@@ -1,0 +1,84 @@
+//! Ingredients and what they are made of.
+
+use super::{Allergen, Diet, Key, Named, Source};
+
+/// Composition in g/100 g; `None` is unknown, not zero.
+#[derive(Debug, Clone, Copy, Default, PartialEq)]
+pub struct Composition {
+    /// Water.
+    pub water: Option<f64>,
+    /// Fat.
+    pub fat: Option<f64>,
+    /// Protein.
+    pub protein: Option<f64>,
+    /// Sucrose.
+    pub sucrose: Option<f64>,
+    /// Glucose.
+    pub glucose: Option<f64>,
+    /// Fructose.
+    pub fructose: Option<f64>,
+    /// Lactose.
+    pub lactose: Option<f64>,
+    /// Maltose.
+    pub maltose: Option<f64>,
+    /// Starch.
+    pub starch: Option<f64>,
+    /// Sodium chloride.
+    pub salt: Option<f64>,
+    /// Ethanol.
+    pub alcohol: Option<f64>,
+    /// Ash.
+    pub ash: Option<f64>,
+}
+
+/// The names that a composition may use, with access to each.
+type Component = (&'static str, fn(&Composition) -> Option<f64>, fn(&mut Composition, f64));
+
+impl Composition {
+    /// Every component by name.
+    pub const COMPONENTS: [Component; 12] = [
+        ("water", |c| c.water, |c, v| c.water = Some(v)),
+        ("fat", |c| c.fat, |c, v| c.fat = Some(v)),
+        ("protein", |c| c.protein, |c, v| c.protein = Some(v)),
+        ("sucrose", |c| c.sucrose, |c, v| c.sucrose = Some(v)),
+        ("glucose", |c| c.glucose, |c, v| c.glucose = Some(v)),
+        ("fructose", |c| c.fructose, |c, v| c.fructose = Some(v)),
+        ("lactose", |c| c.lactose, |c, v| c.lactose = Some(v)),
+        ("maltose", |c| c.maltose, |c, v| c.maltose = Some(v)),
+        ("starch", |c| c.starch, |c, v| c.starch = Some(v)),
+        ("salt", |c| c.salt, |c, v| c.salt = Some(v)),
+        ("alcohol", |c| c.alcohol, |c, v| c.alcohol = Some(v)),
+        ("ash", |c| c.ash, |c, v| c.ash = Some(v)),
+    ];
+
+    /// Sum of the known components, g/100 g.
+    #[must_use]
+    pub fn known_total(&self) -> f64 {
+        Self::COMPONENTS.iter().filter_map(|(_, get, _)| get(self)).sum()
+    }
+}
+
+/// An ingredient.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Ingredient {
+    /// Id.
+    pub id: String,
+    /// Title for people.
+    pub title: String,
+    /// Whether it counts as flour, the base of baker's percentages.
+    pub is_flour: bool,
+    /// What it is made of.
+    pub composition: Composition,
+    /// Allergens that it brings.
+    pub allergens: Vec<Key<Allergen>>,
+    /// Diets that it does not fit.
+    pub not_for: Vec<Key<Diet>>,
+    /// Sources of the composition.
+    pub sources: Vec<Key<Source>>,
+}
+
+impl Named for Ingredient {
+    fn id(&self) -> &str {
+        &self.id
+    }
+}

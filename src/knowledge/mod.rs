@@ -1,0 +1,46 @@
+//! What rules declare, as plain data, and the linked, immutable [`Knowledge`] that cases are judged with.
+//!
+//! Nothing here knows how rules are written or how cases arrive. Declared things live in [`Table`]s and refer to each
+//! other by [`Key`]; [`Condition`]s and [`Quantity`]s are trees that are judged on [`Circumstances`].
+
+mod action;
+mod cause;
+mod circumstances;
+mod condition;
+mod declarations;
+mod evidence;
+mod fact;
+mod ingredient;
+mod input;
+mod link;
+mod note;
+mod pack;
+mod place;
+mod product;
+mod quantity;
+mod reading;
+mod requirement;
+mod symptom;
+mod table;
+mod truth;
+
+pub use action::{Action, Prescription, Setting};
+pub use cause::{Cause, Confirmation, Link};
+pub use circumstances::{Circumstances, FormulaFigures, Limits};
+pub use condition::{Comparison, Condition, Judge, JudgeFault, Judged, Side};
+pub use declarations::Declarations;
+pub use evidence::{Evidence, EvidenceKind, Regions, Weights};
+pub use fact::Fact;
+pub use ingredient::{Composition, Ingredient};
+pub use input::Input;
+pub use link::{Knowledge, ProductView, RelevantInput, ViewLink};
+pub use note::{Caution, Provenance, Source};
+pub use pack::Pack;
+pub use place::Place;
+pub use product::{Family, Product, Scope};
+pub use quantity::{FormulaQuantity, Operation, Quantity};
+pub use reading::{Reading, Window};
+pub use requirement::{Allergen, Diet, Market};
+pub use symptom::Symptom;
+pub use table::{Key, Named, Table};
+pub use truth::Truth;

@@ -1,0 +1,128 @@
+//! Expressions over readings and the formula.
+
+use super::{Circumstances, Ingredient, Input, Key, Reading};
+
+/// Quantities that are computed from a formula.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum FormulaQuantity {
+    /// Total water, % on flour; the flour's own moisture is not counted.
+    WaterOnFlour,
+    /// Salt, % on flour.
+    SaltOnFlour,
+    /// Sugars, % on flour.
+    SugarsOnFlour,
+    /// Fat, % on flour; the flour's own fat is not counted.
+    FatOnFlour,
+    /// Flour, kg.
+    FlourMass,
+    /// Everything, kg.
+    DoughMass,
+}
+
+impl FormulaQuantity {
+    /// How many there are.
+    pub const COUNT: usize = 6;
+
+    /// All, with their names in the rules and UCUM units.
+    pub const ALL: [(Self, &'static str, &'static str); Self::COUNT] = [
+        (Self::WaterOnFlour, "water_on_flour", "%"),
+        (Self::SaltOnFlour, "salt_on_flour", "%"),
+        (Self::SugarsOnFlour, "sugars_on_flour", "%"),
+        (Self::FatOnFlour, "fat_on_flour", "%"),
+        (Self::FlourMass, "flour_mass", "kg"),
+        (Self::DoughMass, "dough_mass", "kg"),
+    ];
+
+    /// The quantity of a name.
+    #[must_use]
+    pub fn named(name: &str) -> Option<Self> {
+        Self::ALL.iter().find(|(_, own, _)| *own == name).map(|(quantity, ..)| *quantity)
+    }
+}
+
+/// Arithmetic on two quantities.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Operation {
+    /// Sum.
+    Add,
+    /// Difference.
+    Subtract,
+    /// Product.
+    Multiply,
+    /// Quotient; unknown when the divisor is zero.
+    Divide,
+    /// The smaller.
+    Min,
+    /// The larger.
+    Max,
+}
+
+/// A number that follows from a case, or is unknown.
+#[derive(Debug, Clone)]
+pub enum Quantity {
+    /// A constant.
+    Number(f64),
+    /// The value of a reading, in its own unit.
+    Reading(Key<Reading>),
+    /// The low limit of a reading.
+    LowLimit(Key<Reading>),
+    /// The target of a reading.
+    Target(Key<Reading>),
+    /// The high limit of a reading.
+    HighLimit(Key<Reading>),
+    /// Share of an ingredient, % on flour.
+    BakerPercent(Key<Ingredient>),
+    /// A quantity of the formula.
+    Formula(FormulaQuantity),
+    /// Absolute value.
+    Abs(Box<Quantity>),
+    /// Arithmetic.
+    Binary(Operation, Box<Quantity>, Box<Quantity>),
+}
+
+impl Quantity {
+    /// The value in a case; `None` when something that it needs is unknown or the result is not finite.
+    #[must_use]
+    pub fn value(&self, case: &Circumstances) -> Option<f64> {
+        let value = match self {
+            Self::Number(number) => Some(*number),
+            Self::Reading(key) => case.reading(*key),
+            Self::LowLimit(key) => case.limits(*key).low,
+            Self::Target(key) => case.limits(*key).target,
+            Self::HighLimit(key) => case.limits(*key).high,
+            Self::BakerPercent(key) => case.share(*key),
+            Self::Formula(quantity) => case.formula_quantity(*quantity),
+            Self::Abs(inner) => inner.value(case).map(f64::abs),
+            Self::Binary(operation, left, right) => Some(operation.apply(left.value(case)?, right.value(case)?)),
+        };
+        value.filter(|number| number.is_finite())
+    }
+
+    /// Visits everything that it depends on.
+    pub fn inputs(&self, visit: &mut impl FnMut(Input)) {
+        match self {
+            Self::Number(_) | Self::LowLimit(_) | Self::Target(_) | Self::HighLimit(_) => {}
+            Self::Reading(key) => visit(Input::Reading(*key)),
+            Self::BakerPercent(key) => visit(Input::Share(*key)),
+            Self::Formula(_) => visit(Input::Formula),
+            Self::Abs(inner) => inner.inputs(visit),
+            Self::Binary(_, left, right) => {
+                left.inputs(visit);
+                right.inputs(visit);
+            }
+        }
+    }
+}
+
+impl Operation {
+    fn apply(self, left: f64, right: f64) -> f64 {
+        match self {
+            Self::Add => left + right,
+            Self::Subtract => left - right,
+            Self::Multiply => left * right,
+            Self::Divide => left / right,
+            Self::Min => left.min(right),
+            Self::Max => left.max(right),
+        }
+    }
+}

@@ -1,0 +1,32 @@
+//! # whybake
+//!
+//! Tells a baking technologist why a bake went wrong, what to change, and what to measure next.
+//!
+//! ## The way of one case
+//!
+//! ```text
+//! rules/*.rhai --rules, once at load--> Knowledge --+
+//!                                                   +--> Diagnostician --> Diagnosis
+//! JSON --case: parse, check, convert units--> Case -+
+//! ```
+//!
+//! 1. [`rules`] runs the rule files once and links what they declare into an immutable [`knowledge::Knowledge`].
+//! 2. [`case`] reads one case against it: names, units, limits; every fault at once.
+//! 3. [`diagnosis`] lays out what is known, computes what can be computed, weighs the evidence, asks [`inference`] for
+//!    exact posteriors, and puts the answer into words.
+//! 4. `http` and `commands` carry cases in and diagnoses out.
+//!
+//! ## Glossary
+//!
+//! - **cause**: what may have gone wrong; has a *prior*, the probability for the product before anything is known.
+//! - **symptom**: what people see, feel or taste. A cause *shows* it with a *strength*; the *leak* is everything unmodelled.
+//! - **reading**: what can be measured; **fact**: a yes or no about line or ingredients; **finding**: any of these in a case.
+//! - **evidence**: a condition with weights in *decibans* (10·log10 of the likelihood ratio) for or against a cause.
+//! - **explaining away**: a cause that is confirmed makes the other explanations of the same symptom less probable.
+
+pub mod case;
+pub mod inference;
+pub mod knowledge;
+pub mod rules;
+pub mod suggest;
+pub mod units;

@@ -1,0 +1,170 @@
+//! The text of a rule pack: embedded in the binary, or read from a folder.
+
+use std::collections::BTreeMap;
+use std::fs;
+use std::io;
+use std::path::Path;
+
+use include_dir::{Dir, include_dir};
+use sha2::{Digest, Sha256};
+
+use super::diagnostic::{Code, Diagnostic, Severity};
+
+static EMBEDDED: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/rules");
+
+/// Largest rule file, bytes; a long family takes about 30 KiB.
+const LARGEST_FILE: u64 = 256 * 1024;
+
+/// Most rule files in a pack.
+const MOST_FILES: usize = 4_000;
+
+/// Deepest folder in a pack.
+const DEEPEST_FOLDER: usize = 8;
+
+/// Rule files by path within the pack, `/` between folders.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub struct RuleFiles {
+    files: BTreeMap<String, String>,
+}
+
+impl RuleFiles {
+    /// The pack that the binary carries.
+    #[must_use]
+    pub fn embedded() -> Self {
+        let mut files = BTreeMap::new();
+        collect_embedded(&EMBEDDED, &mut files);
+        Self { files: files.into_iter().filter(|(path, _)| is_rule_file(path)).collect() }
+    }
+
+    /// Reads the `.rhai` files of a folder and its subfolders.
+    ///
+    /// # Errors
+    /// A diagnostic for every file that cannot be read, is no UTF-8 text or is too long.
+    pub fn read(dir: &Path) -> Result<Self, Vec<Diagnostic>> {
+        let mut reader = Reader::default();
+        reader.folder(dir, "", 0);
+        if reader.files.is_empty() && reader.faults.is_empty() {
+            reader.faults.push(file_fault("", format!("`{}` holds no rule file", dir.display())));
+        }
+        if reader.faults.is_empty() { Ok(Self { files: reader.files }) } else { Err(reader.faults) }
+    }
+
+    /// Adds or replaces a file.
+    pub fn insert(&mut self, path: &str, text: &str) {
+        self.files.insert(path.to_owned(), text.to_owned());
+    }
+
+    /// Paths and texts, sorted by path.
+    pub fn iter(&self) -> impl Iterator<Item = (&str, &str)> {
+        self.files.iter().map(|(path, text)| (path.as_str(), text.as_str()))
+    }
+
+    /// Text of a file.
+    #[must_use]
+    pub fn text(&self, path: &str) -> Option<&str> {
+        self.files.get(path).map(String::as_str)
+    }
+
+    /// `sha256:` and the hash of all paths and texts; the order in which files were found does not matter.
+    #[must_use]
+    pub fn digest(&self) -> String {
+        let mut hash = Sha256::new();
+        for (path, text) in &self.files {
+            // Lengths keep a text from passing for another path.
+            hash.update(path.len().to_le_bytes());
+            hash.update(path);
+            hash.update(text.len().to_le_bytes());
+            hash.update(text);
+        }
+        let hex: String = hash.finalize().iter().map(|byte| format!("{byte:02x}")).collect();
+        format!("sha256:{hex}")
+    }
+}
+
+impl RuleFiles {
+    /// Everything that the binary carries, with the authors' guide and the cases beside the rules.
+    #[must_use]
+    pub fn embedded_folder() -> BTreeMap<String, String> {
+        let mut files = BTreeMap::new();
+        collect_embedded(&EMBEDDED, &mut files);
+        files
+    }
+}
+
+fn is_rule_file(path: &str) -> bool {
+    Path::new(path).extension().is_some_and(|extension| extension == "rhai")
+}
+
+fn collect_embedded(dir: &Dir<'_>, files: &mut BTreeMap<String, String>) {
+    for file in dir.files() {
+        if let (Some(path), Some(text)) = (file.path().to_str(), file.contents_utf8()) {
+            files.insert(path.replace('\\', "/"), text.to_owned());
+        }
+    }
+    for inner in dir.dirs() {
+        collect_embedded(inner, files);
+    }
+}
+
+#[derive(Default)]
+struct Reader {
+    files: BTreeMap<String, String>,
+    faults: Vec<Diagnostic>,
+}
+
+impl Reader {
+    fn folder(&mut self, dir: &Path, prefix: &str, depth: usize) {
+        if depth > DEEPEST_FOLDER {
+            return self.faults.push(file_fault(prefix, format!("folders are nested deeper than {DEEPEST_FOLDER}")));
+        }
+        let entries = match fs::read_dir(dir).and_then(Iterator::collect::<io::Result<Vec<_>>>) {
+            Ok(entries) => entries,
+            Err(error) => return self.faults.push(file_fault(prefix, format!("cannot read `{}`: {error}", dir.display()))),
+        };
+        for entry in entries {
+            let name = entry.file_name().to_string_lossy().into_owned();
+            // Editors and version control keep their own files behind a dot.
+            if name.starts_with('.') {
+                continue;
+            }
+            let path = if prefix.is_empty() { name } else { format!("{prefix}/{name}") };
+            if entry.path().is_dir() {
+                self.folder(&entry.path(), &path, depth + 1);
+            } else if is_rule_file(&path) {
+                self.file(&entry.path(), path);
+            }
+        }
+    }
+
+    fn file(&mut self, from: &Path, path: String) {
+        if self.files.len() >= MOST_FILES {
+            return self.faults.push(file_fault(&path, format!("the pack has more than {MOST_FILES} rule files")));
+        }
+        match fs::metadata(from).map(|metadata| metadata.len()) {
+            Ok(length) if length > LARGEST_FILE => {
+                self.faults.push(file_fault(&path, format!("the file is longer than {} KiB", LARGEST_FILE / 1024)));
+            }
+            Ok(_) => match fs::read_to_string(from) {
+                Ok(text) => {
+                    self.files.insert(path, text);
+                }
+                Err(error) => self.faults.push(file_fault(&path, format!("cannot read the file: {error}"))),
+            },
+            Err(error) => self.faults.push(file_fault(&path, format!("cannot read the file: {error}"))),
+        }
+    }
+}
+
+fn file_fault(path: &str, message: String) -> Diagnostic {
+    Diagnostic {
+        code: Code::File,
+        severity: Severity::Fault,
+        file: path.to_owned(),
+        line: 0,
+        column: 0,
+        width: 1,
+        source_line: String::new(),
+        message,
+        help: None,
+    }
+}

@@ -1,0 +1,48 @@
+//! Words that describe actions and set their quantities.
+
+use super::super::term::{Kind, Term};
+use super::arguments;
+use super::{Call, Word, describes, makes};
+use crate::knowledge::{Action, Prescription, Setting};
+
+const ACTION: &[Kind] = &[Kind::Action];
+
+/// Probability that an action mends its cause when the rule does not say (common practice: most textbook remedies work).
+pub(super) const USUALLY_WORKS: f64 = 0.7;
+
+pub(super) const WORDS: &[Word] = &[
+    describes("side_effect", ACTION, ".side_effect(\"slower proof\")", |call| {
+        let effects = call.many(1, "a text", arguments::text);
+        call.set::<Action>(|action| action.side_effects.extend(effects));
+    }),
+    describes("may_show", ACTION, ".may_show(low_volume)", |call| {
+        let symptoms = call.many(1, "a symptom", arguments::symptom);
+        call.set::<Action>(|action| action.may_show.extend(symptoms));
+    }),
+    describes("uses", ACTION, ".uses(butter)", |call| {
+        let ingredients = call.many(1, "an ingredient", arguments::ingredient);
+        call.set::<Action>(|action| action.uses.extend(ingredients));
+    }),
+    makes("set", &[Kind::Action, Kind::Prescription], ".set(\"water_temperature\", 7, \"Cel\")", set),
+];
+
+/// The prescription that a term is: an action by itself sets nothing.
+pub(super) fn prescription(term: &Term) -> Option<Prescription> {
+    match term {
+        Term::Action(action) => Some(Prescription { action: *action, settings: Vec::new(), works: USUALLY_WORKS }),
+        Term::Prescription(prescription) => Some(prescription.clone()),
+        _ => None,
+    }
+}
+
+fn set(call: &mut Call<'_>) -> Option<Term> {
+    let mut prescription = call.arguments.first().and_then(prescription)?;
+    if !call.takes(4, 4) {
+        return Some(Term::Prescription(prescription));
+    }
+    let (name, quantity, unit) = (call.text(1), call.quantity(2), call.unit(3));
+    if let (Some(name), Some(quantity), Some(unit)) = (name, quantity, unit) {
+        prescription.settings.push(Setting { name, quantity, unit });
+    }
+    Some(Term::Prescription(prescription))
+}

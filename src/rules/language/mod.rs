@@ -1,0 +1,81 @@
+//! The words of the rule language: one table, from which scripts are run and the authors' guide is checked.
+
+mod actions;
+mod arguments;
+mod call;
+mod causes;
+mod conditions;
+mod declare;
+mod evidence;
+mod operators;
+mod quantities;
+mod readings;
+mod things;
+
+use super::term::{Kind, Term};
+
+pub(super) use call::Call;
+
+/// What a word does when it is met.
+#[derive(Clone, Copy)]
+pub(super) enum Effect {
+    /// Sets a property of its receiver, which it gives back.
+    Describes(fn(&mut Call<'_>)),
+    /// Makes something; nothing after a fault.
+    Makes(fn(&mut Call<'_>) -> Option<Term>),
+}
+
+/// One word of the language for one kind of receiver.
+pub(super) struct Word {
+    /// The word.
+    pub(super) name: &'static str,
+    /// What it follows, as in `reading.unit(…)`; empty for a word that stands by itself.
+    pub(super) follows: &'static [Kind],
+    /// How it is written.
+    pub(super) usage: &'static str,
+    /// What it does.
+    pub(super) effect: Effect,
+}
+
+/// A word that sets a property.
+const fn describes(
+    name: &'static str,
+    follows: &'static [Kind],
+    usage: &'static str,
+    effect: fn(&mut Call<'_>),
+) -> Word {
+    Word { name, follows, usage, effect: Effect::Describes(effect) }
+}
+
+/// A word that makes something.
+const fn makes(
+    name: &'static str,
+    follows: &'static [Kind],
+    usage: &'static str,
+    effect: fn(&mut Call<'_>) -> Option<Term>,
+) -> Word {
+    Word { name, follows, usage, effect: Effect::Makes(effect) }
+}
+
+/// All words.
+pub(super) fn words() -> impl Iterator<Item = &'static Word> {
+    [
+        declare::WORDS,
+        things::WORDS,
+        readings::WORDS,
+        actions::WORDS,
+        causes::WORDS,
+        evidence::WORDS,
+        conditions::WORDS,
+        quantities::WORDS,
+        operators::WORDS,
+    ]
+    .into_iter()
+    .flatten()
+}
+
+/// The word of a name for a receiver of this kind, or one that stands by itself.
+pub(super) fn find(name: &str, receiver: Option<Kind>) -> Option<&'static Word> {
+    let of_receiver = words().find(|word| word.name == name && receiver.is_some_and(|kind| word.follows.contains(&kind)));
+    of_receiver.or_else(|| words().find(|word| word.name == name && word.follows.is_empty()))
+}

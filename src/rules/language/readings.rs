@@ -1,0 +1,74 @@
+//! Words that describe readings.
+
+use super::super::term::Kind;
+use super::arguments;
+use super::{Call, Word, describes};
+use crate::knowledge::Reading;
+
+const READING: &[Kind] = &[Kind::Reading];
+
+pub(super) const WORDS: &[Word] = &[
+    describes("unit", READING, ".unit(\"Cel\")", |call| {
+        if call.takes(2, 2)
+            && let Some(unit) = call.unit(1)
+        {
+            call.set::<Reading>(|reading| reading.unit = unit);
+        }
+    }),
+    describes("plausible", READING, ".plausible(-5, 60)", |call| {
+        if call.takes(3, 3)
+            && let Some(window) = call.window(1, 2)
+        {
+            call.set::<Reading>(|reading| reading.plausible = window);
+        }
+    }),
+    describes("window", READING, ".window(soft_rolls, 25, 28)", window),
+    describes("margin", READING, ".margin(2)", |call| {
+        if call.takes(2, 2)
+            && let Some(margin) = call.number_within(1, 0.0, f64::MAX)
+        {
+            call.set::<Reading>(|reading| reading.margin = Some(margin));
+        }
+    }),
+    describes("method", READING, ".method(\"probe thermometer\")", |call| {
+        if call.takes(2, 2)
+            && let Some(method) = call.text(1)
+        {
+            call.set::<Reading>(|reading| reading.method = method);
+        }
+    }),
+    describes("low_shows", READING, ".low_shows(low_volume)", |call| {
+        if let Some(symptom) = only_symptom(call) {
+            call.set::<Reading>(|reading| reading.low_shows = Some(symptom));
+        }
+    }),
+    describes("high_shows", READING, ".high_shows(excess_volume)", |call| {
+        if let Some(symptom) = only_symptom(call) {
+            call.set::<Reading>(|reading| reading.high_shows = Some(symptom));
+        }
+    }),
+    describes("computed", READING, ".computed(loaf_volume / loaf_mass)", |call| {
+        if call.takes(2, 2)
+            && let Some(quantity) = call.quantity(1)
+        {
+            call.set::<Reading>(|reading| reading.computed = Some(quantity));
+        }
+    }),
+];
+
+fn window(call: &mut Call<'_>) {
+    if !call.takes(4, 4) {
+        return;
+    }
+    let scope = call.argument(1, "a product or family").map(|term| (arguments::scope(&term), term.kind()));
+    let window = call.window(2, 3);
+    match (scope, window) {
+        (Some((Some(scope), _)), Some(window)) => call.set::<Reading>(|reading| reading.windows.push((scope, window))),
+        (Some((None, kind)), _) => call.wrong_kind("a product or family", kind),
+        _ => {}
+    }
+}
+
+fn only_symptom(call: &mut Call<'_>) -> Option<crate::knowledge::Key<crate::knowledge::Symptom>> {
+    if call.takes(2, 2) { call.many(1, "a symptom", arguments::symptom).first().copied() } else { None }
+}

@@ -1,0 +1,261 @@
+//! Words that describe the simpler things: titles, texts, sources, products, ingredients, symptoms, facts.
+
+use super::super::diagnostic::Code;
+use super::super::term::{Kind, Term};
+use super::arguments;
+use super::{Call, Word, describes};
+use crate::knowledge::{
+    Action, Allergen, Cause, Caution, Composition, Declarations, Diet, Fact, Family, Ingredient, Market, Pack, Product,
+    Provenance, Reading, Source, Symptom,
+};
+
+const TITLED: &[Kind] = &[
+    Kind::Pack,
+    Kind::Diet,
+    Kind::Allergen,
+    Kind::Market,
+    Kind::Family,
+    Kind::Product,
+    Kind::Ingredient,
+    Kind::Symptom,
+    Kind::Fact,
+    Kind::Reading,
+    Kind::Action,
+    Kind::Cause,
+];
+
+const CAUTIONED: &[Kind] = &[Kind::Symptom, Kind::Action, Kind::Cause];
+
+const SOURCED: &[Kind] = &[Kind::Caution, Kind::Ingredient, Kind::Reading, Kind::Action, Kind::Cause];
+
+pub(super) const WORDS: &[Word] = &[
+    describes("title", TITLED, ".title(\"Hollow under the top crust\")", title),
+    describes("version", &[Kind::Pack], ".version(\"0.1.0\")", |call| {
+        if let Some(version) = only_text(call) {
+            call.set::<Pack>(|pack| pack.version = version);
+        }
+    }),
+    describes("text", &[Kind::Caution, Kind::Action], ".text(\"What to do.\")", text),
+    describes("description", &[Kind::Product, Kind::Symptom, Kind::Reading], ".description(\"…\")", description),
+    describes("source", SOURCED, ".source(some_handbook, common_practice)", source),
+    describes("caution", CAUTIONED, ".caution(hot_oven)", caution),
+    describes("citation", &[Kind::Source], ".citation(\"Author A., Title, year, table\")", |call| {
+        if let Some(citation) = only_text(call) {
+            call.set::<Source>(|source| source.citation = citation);
+        }
+    }),
+    describes("published", &[Kind::Source], ".published()", |call| provenance(call, Provenance::Published)),
+    describes("common_practice", &[Kind::Source], ".common_practice()", |call| {
+        provenance(call, Provenance::CommonPractice);
+    }),
+    describes("from_memory", &[Kind::Source], ".from_memory()", |call| provenance(call, Provenance::FromMemory)),
+    describes("always", &[Kind::Caution], ".always()", |call| {
+        if call.takes(1, 1) {
+            call.set::<Caution>(|caution| caution.always = true);
+        }
+    }),
+    describes("family", &[Kind::Product], ".family(soft_rolls)", |call| {
+        if call.takes(2, 2)
+            && let Some(family) = call.many(1, "a family", arguments::family).first().copied()
+        {
+            call.set::<Product>(|product| product.family = Some(family));
+        }
+    }),
+    describes("flour", &[Kind::Ingredient], ".flour()", |call| {
+        if call.takes(1, 1) {
+            call.set::<Ingredient>(|ingredient| ingredient.is_flour = true);
+        }
+    }),
+    describes("composition", &[Kind::Ingredient], ".composition(#{ water: 14, protein: 12 })", composition),
+    describes("brings", &[Kind::Ingredient], ".brings(wheat, milk)", |call| {
+        let allergens = call.many(1, "an allergen", arguments::allergen);
+        call.set::<Ingredient>(|ingredient| ingredient.allergens.extend(allergens));
+    }),
+    describes("not_for", &[Kind::Ingredient, Kind::Action], ".not_for(vegan)", |call| {
+        let diets = call.many(1, "a diet", arguments::diet);
+        call.set::<Ingredient>(|ingredient| ingredient.not_for.extend(&diets));
+        call.set::<Action>(|action| action.not_for.extend(&diets));
+    }),
+    describes("part", &[Kind::Symptom], ".part(\"crust\")", part),
+    describes("products", &[Kind::Symptom, Kind::Fact, Kind::Reading, Kind::Cause], ".products(soft_rolls)", products),
+    describes("synonyms", &[Kind::Symptom], ".synonyms(\"flying top\")", |call| {
+        let synonyms = call.many(1, "a text", arguments::text);
+        call.set::<Symptom>(|symptom| symptom.synonyms.extend(synonyms));
+    }),
+    describes("leak", &[Kind::Symptom], ".leak(0.02)", |call| {
+        if call.takes(2, 2)
+            && let Some(leak) = call.number_within(1, LEAST_LEAK, MOST_LEAK)
+        {
+            call.set::<Symptom>(|symptom| symptom.leak = leak);
+        }
+    }),
+    describes("contradicts", &[Kind::Symptom], ".contradicts(high_volume)", |call| {
+        let others = call.many(1, "a symptom", arguments::symptom);
+        call.set::<Symptom>(|symptom| symptom.contradicts.extend(others));
+    }),
+    describes("question", &[Kind::Fact], ".question(\"…?\")", |call| {
+        if let Some(question) = only_text(call) {
+            call.set::<Fact>(|fact| fact.question = question);
+        }
+    }),
+    describes("effort", &[Kind::Fact, Kind::Reading, Kind::Action], ".effort(5)", effort),
+];
+
+/// A leak below it would let P(findings) vanish.
+const LEAST_LEAK: f64 = 1e-6;
+
+/// A symptom that is nearly always there tells nothing.
+const MOST_LEAK: f64 = 0.99;
+
+/// Longest effort, minutes: two weeks.
+const MOST_EFFORT: f64 = 20_160.0;
+
+/// Parts of a product that a symptom can concern.
+const PARTS: [&str; 7] = ["crust", "crumb", "shape", "volume", "flavour", "keeping", "dough"];
+
+/// Something whose properties words can set.
+pub(super) trait Describable: Sized {
+    /// The declared thing that a term stands for.
+    fn of<'d>(declared: &'d mut Declarations, term: &Term) -> Option<&'d mut Self>;
+}
+
+macro_rules! describable {
+    ($($of:ident in $table:ident),+ $(,)?) => {
+        $(impl Describable for $of {
+            fn of<'d>(declared: &'d mut Declarations, term: &Term) -> Option<&'d mut Self> {
+                if let Term::$of(key) = term { declared.$table.get_mut(*key) } else { None }
+            }
+        })+
+    };
+}
+
+describable!(
+    Source in sources, Caution in cautions, Diet in diets, Allergen in allergens, Market in markets, Family in families,
+    Product in products, Ingredient in ingredients, Symptom in symptoms, Fact in facts, Reading in readings,
+    Action in actions, Cause in causes,
+);
+
+impl Describable for Pack {
+    fn of<'d>(declared: &'d mut Declarations, term: &Term) -> Option<&'d mut Self> {
+        matches!(term, Term::Pack).then_some(&mut declared.pack)
+    }
+}
+
+impl Call<'_> {
+    /// Changes the receiver, when it is of this type.
+    pub(super) fn set<T: Describable>(&mut self, change: impl FnOnce(&mut T)) {
+        if let Some(receiver) = self.arguments.first()
+            && let Some(thing) = T::of(&mut self.build.declared, receiver)
+        {
+            change(thing);
+        }
+    }
+}
+
+fn only_text(call: &mut Call<'_>) -> Option<String> {
+    if call.takes(2, 2) { call.text(1) } else { None }
+}
+
+fn title(call: &mut Call<'_>) {
+    let Some(text) = only_text(call) else { return };
+    call.set::<Pack>(|thing| thing.title.clone_from(&text));
+    call.set::<Diet>(|thing| thing.title.clone_from(&text));
+    call.set::<Allergen>(|thing| thing.title.clone_from(&text));
+    call.set::<Market>(|thing| thing.title.clone_from(&text));
+    call.set::<Family>(|thing| thing.title.clone_from(&text));
+    call.set::<Product>(|thing| thing.title.clone_from(&text));
+    call.set::<Ingredient>(|thing| thing.title.clone_from(&text));
+    call.set::<Symptom>(|thing| thing.title.clone_from(&text));
+    call.set::<Fact>(|thing| thing.title.clone_from(&text));
+    call.set::<Reading>(|thing| thing.title.clone_from(&text));
+    call.set::<Action>(|thing| thing.title.clone_from(&text));
+    call.set::<Cause>(|thing| thing.title.clone_from(&text));
+}
+
+fn text(call: &mut Call<'_>) {
+    let Some(text) = only_text(call) else { return };
+    call.set::<Caution>(|thing| thing.text.clone_from(&text));
+    call.set::<Action>(|thing| thing.text.clone_from(&text));
+}
+
+fn description(call: &mut Call<'_>) {
+    let Some(text) = only_text(call) else { return };
+    call.set::<Product>(|thing| thing.description.clone_from(&text));
+    call.set::<Symptom>(|thing| thing.description.clone_from(&text));
+    call.set::<Reading>(|thing| thing.description.clone_from(&text));
+}
+
+fn source(call: &mut Call<'_>) {
+    let sources = call.many(1, "a source", arguments::source);
+    call.set::<Caution>(|thing| thing.sources.extend(&sources));
+    call.set::<Ingredient>(|thing| thing.sources.extend(&sources));
+    call.set::<Reading>(|thing| thing.sources.extend(&sources));
+    call.set::<Action>(|thing| thing.sources.extend(&sources));
+    call.set::<Cause>(|thing| thing.sources.extend(&sources));
+}
+
+fn caution(call: &mut Call<'_>) {
+    let cautions = call.many(1, "a caution", arguments::caution);
+    call.set::<Symptom>(|thing| thing.cautions.extend(&cautions));
+    call.set::<Action>(|thing| thing.cautions.extend(&cautions));
+    call.set::<Cause>(|thing| thing.cautions.extend(&cautions));
+}
+
+fn provenance(call: &mut Call<'_>, provenance: Provenance) {
+    if call.takes(1, 1) {
+        call.set::<Source>(|source| source.provenance = provenance);
+    }
+}
+
+fn products(call: &mut Call<'_>) {
+    let scopes = call.scopes(1);
+    call.set::<Symptom>(|thing| thing.products.extend(&scopes));
+    call.set::<Fact>(|thing| thing.products.extend(&scopes));
+    call.set::<Reading>(|thing| thing.products.extend(&scopes));
+    call.set::<Cause>(|thing| thing.products.extend(&scopes));
+}
+
+fn effort(call: &mut Call<'_>) {
+    if !call.takes(2, 2) {
+        return;
+    }
+    let Some(minutes) = call.number_within(1, 0.0, MOST_EFFORT) else { return };
+    call.set::<Fact>(|thing| thing.effort_minutes = minutes);
+    call.set::<Reading>(|thing| thing.effort_minutes = minutes);
+    call.set::<Action>(|thing| thing.effort_minutes = minutes);
+}
+
+fn part(call: &mut Call<'_>) {
+    let Some(part) = only_text(call) else { return };
+    if PARTS.contains(&part.as_str()) {
+        call.set::<Symptom>(|symptom| symptom.part = part);
+    } else {
+        let help = Some(format!("the parts are {}", PARTS.join(", ")));
+        call.fault(Code::UnknownName, format!("unknown part `{part}`"), help);
+    }
+}
+
+fn composition(call: &mut Call<'_>) {
+    if !call.takes(2, 2) {
+        return;
+    }
+    let Some(Term::Map(members)) = call.argument(1, "a map of components") else {
+        return call.wrong("`composition` wants a map of components".to_owned());
+    };
+    let mut composition = Composition::default();
+    for (name, share) in &members {
+        let component = Composition::COMPONENTS.iter().find(|(own, ..)| own == name);
+        match (component, share) {
+            (Some((.., set)), Term::Number(share)) if (0.0..=100.0).contains(share) => set(&mut composition, *share),
+            (Some(_), _) => call.out_of_range(format!("`{name}` is not a number between 0 and 100 g/100 g")),
+            (None, _) => {
+                let help = crate::suggest::did_you_mean(name, Composition::COMPONENTS.iter().map(|(own, ..)| *own));
+                call.fault(Code::UnknownName, format!("unknown component `{name}`"), help);
+            }
+        }
+    }
+    if composition.known_total() > 100.5 {
+        call.out_of_range(format!("the components add up to {} g in 100 g", composition.known_total()));
+    }
+    call.set::<Ingredient>(|ingredient| ingredient.composition = composition);
+}

@@ -1,0 +1,28 @@
+//! From the text of rule files to linked knowledge.
+//!
+//! ```text
+//! files --stage by stage: names, compile, run--> Declarations --check--> Knowledge
+//! ```
+//!
+//! [`RuleFiles`] holds text. [`load`] runs the files stage by stage in a sandbox (vocabulary before causes); the words of
+//! the rule [`language`] build [`Declarations`](crate::knowledge::Declarations); [`checks`] judge the whole. Every fault
+//! is a [`Diagnostic`] with its place, all are reported at once, and a pack with a fault is not loaded.
+
+mod blank;
+mod build;
+mod checks;
+mod closure;
+mod diagnostic;
+mod failure;
+mod files;
+mod language;
+mod load;
+mod names;
+mod sandbox;
+mod script;
+mod stage;
+mod term;
+
+pub use diagnostic::{Code, Diagnostic, Severity};
+pub use files::RuleFiles;
+pub use load::{Loaded, load};

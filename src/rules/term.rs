@@ -1,0 +1,202 @@
+//! What a name or an expression of a rule file stands for.
+
+use std::collections::BTreeMap;
+
+use rhai::{Dynamic, FnPtr};
+
+use crate::knowledge::{
+    Action, Allergen, Cause, Caution, Condition, Diet, Fact, Family, Ingredient, Key, Market, Prescription, Product, Quantity,
+    Reading, Source, Symptom,
+};
+
+/// Any value of the rule language.
+#[derive(Debug, Clone)]
+pub(super) enum Term {
+    /// Stands for a name that nothing declares; accepted everywhere, since its fault has been told.
+    Unknown,
+    Pack,
+    Source(Key<Source>),
+    Caution(Key<Caution>),
+    Diet(Key<Diet>),
+    Allergen(Key<Allergen>),
+    Market(Key<Market>),
+    Family(Key<Family>),
+    Product(Key<Product>),
+    Ingredient(Key<Ingredient>),
+    Symptom(Key<Symptom>),
+    Fact(Key<Fact>),
+    Reading(Key<Reading>),
+    Action(Key<Action>),
+    Cause(Key<Cause>),
+    Prior(f64),
+    Strength(f64),
+    Weight(f64),
+    Quantity(Quantity),
+    Condition(Condition),
+    Prescription(Prescription),
+    Against(f64),
+    Usual(f64),
+    Group(String),
+    Excluded(Condition),
+    Number(f64),
+    Text(String),
+    Truth,
+    List(Vec<Term>),
+    Map(BTreeMap<String, Term>),
+    Closure(FnPtr),
+    Nothing,
+}
+
+/// What a [`Term`] is, for looking up words and for messages.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub(super) enum Kind {
+    Unknown,
+    Pack,
+    Source,
+    Caution,
+    Diet,
+    Allergen,
+    Market,
+    Family,
+    Product,
+    Ingredient,
+    Symptom,
+    Fact,
+    Reading,
+    Action,
+    Cause,
+    Prior,
+    Strength,
+    Weight,
+    Quantity,
+    Condition,
+    Prescription,
+    Against,
+    Usual,
+    Group,
+    Excluded,
+    Number,
+    Text,
+    Truth,
+    List,
+    Map,
+    Closure,
+    Nothing,
+}
+
+impl Kind {
+    /// The kind with its article, for messages.
+    pub(super) fn phrase(self) -> &'static str {
+        match self {
+            Self::Unknown => "an unknown name",
+            Self::Pack => "the pack",
+            Self::Source => "a source",
+            Self::Caution => "a caution",
+            Self::Diet => "a diet",
+            Self::Allergen => "an allergen",
+            Self::Market => "a market",
+            Self::Family => "a family",
+            Self::Product => "a product",
+            Self::Ingredient => "an ingredient",
+            Self::Symptom => "a symptom",
+            Self::Fact => "a fact",
+            Self::Reading => "a reading",
+            Self::Action => "an action",
+            Self::Cause => "a cause",
+            Self::Prior => "a prior",
+            Self::Strength => "a strength",
+            Self::Weight => "a weight",
+            Self::Quantity => "an expression",
+            Self::Condition => "a condition",
+            Self::Prescription => "an action with quantities",
+            Self::Against => "a weight against",
+            Self::Usual => "a usual share",
+            Self::Group => "a group",
+            Self::Excluded => "an excluding condition",
+            Self::Number => "a number",
+            Self::Text => "a text",
+            Self::Truth => "`true` or `false`",
+            Self::List => "a list",
+            Self::Map => "a map",
+            Self::Closure => "a closure",
+            Self::Nothing => "nothing",
+        }
+    }
+}
+
+impl Term {
+    pub(super) fn kind(&self) -> Kind {
+        match self {
+            Self::Unknown => Kind::Unknown,
+            Self::Pack => Kind::Pack,
+            Self::Source(_) => Kind::Source,
+            Self::Caution(_) => Kind::Caution,
+            Self::Diet(_) => Kind::Diet,
+            Self::Allergen(_) => Kind::Allergen,
+            Self::Market(_) => Kind::Market,
+            Self::Family(_) => Kind::Family,
+            Self::Product(_) => Kind::Product,
+            Self::Ingredient(_) => Kind::Ingredient,
+            Self::Symptom(_) => Kind::Symptom,
+            Self::Fact(_) => Kind::Fact,
+            Self::Reading(_) => Kind::Reading,
+            Self::Action(_) => Kind::Action,
+            Self::Cause(_) => Kind::Cause,
+            Self::Prior(_) => Kind::Prior,
+            Self::Strength(_) => Kind::Strength,
+            Self::Weight(_) => Kind::Weight,
+            Self::Quantity(_) => Kind::Quantity,
+            Self::Condition(_) => Kind::Condition,
+            Self::Prescription(_) => Kind::Prescription,
+            Self::Against(_) => Kind::Against,
+            Self::Usual(_) => Kind::Usual,
+            Self::Group(_) => Kind::Group,
+            Self::Excluded(_) => Kind::Excluded,
+            Self::Number(_) => Kind::Number,
+            Self::Text(_) => Kind::Text,
+            Self::Truth => Kind::Truth,
+            Self::List(_) => Kind::List,
+            Self::Map(_) => Kind::Map,
+            Self::Closure(_) => Kind::Closure,
+            Self::Nothing => Kind::Nothing,
+        }
+    }
+
+    /// The term of a script value.
+    pub(super) fn from_dynamic(value: Dynamic) -> Self {
+        let value = value.flatten();
+        if value.is_unit() {
+            return Self::Nothing;
+        }
+        if let Ok(number) = value.as_float() {
+            return Self::Number(number);
+        }
+        #[allow(clippy::cast_precision_loss)] // rules count in small numbers
+        if let Ok(number) = value.as_int() {
+            return Self::Number(number as f64);
+        }
+        if value.is_bool() {
+            return Self::Truth;
+        }
+        if let Some(term) = value.read_lock::<Self>() {
+            return term.clone();
+        }
+        Self::from_container(value)
+    }
+
+    fn from_container(value: Dynamic) -> Self {
+        if value.is_string() {
+            return value.into_string().map_or(Self::Nothing, Self::Text);
+        }
+        if let Some(closure) = value.read_lock::<FnPtr>() {
+            return Self::Closure(closure.clone());
+        }
+        if value.is_array() {
+            let items = value.into_array().unwrap_or_default();
+            return Self::List(items.into_iter().map(Self::from_dynamic).collect());
+        }
+        value.try_cast::<rhai::Map>().map_or(Self::Nothing, |map| {
+            Self::Map(map.into_iter().map(|(name, value)| (name.to_string(), Self::from_dynamic(value))).collect())
+        })
+    }
+}

@@ -1,0 +1,105 @@
+//! Units of measurement: published values, names, faults, properties, hostile input.
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    reason = "a test fails by panicking"
+)]
+
+mod faults;
+mod kinds;
+mod names;
+mod properties;
+mod published;
+
+use whybake::units::Unit;
+
+/// Codes the rules and the cases of a bakery use.
+const USED: &[&str] = &[
+    "Cel",
+    "[degF]",
+    "K",
+    "%",
+    "g",
+    "kg",
+    "mg",
+    "ug",
+    "t",
+    "[lb_av]",
+    "[oz_av]",
+    "mm",
+    "cm",
+    "m",
+    "um",
+    "[in_i]",
+    "[ft_i]",
+    "s",
+    "min",
+    "h",
+    "d",
+    "wk",
+    "[pH]",
+    "Pa",
+    "kPa",
+    "bar",
+    "mbar",
+    "[psi]",
+    "mL",
+    "L",
+    "L/h",
+    "cm3",
+    "mL/g",
+    "cm3/g",
+    "[cup_us]",
+    "J",
+    "kJ",
+    "W.h/kg",
+    "kW.h/kg",
+    "J/g",
+    "kJ/kg",
+    "W/m2",
+    "kW",
+    "N",
+    "mN",
+    "g/cm3",
+    "kg/m3",
+    "g/(100.g)",
+    "mg/kg",
+    "[ppm]",
+    "[ppth]",
+    "1",
+    "/min",
+    "{rev}/min",
+    "m/s",
+    "[ft_i]/min",
+    "/g",
+    "{CFU}/g",
+    "[CFU]/g",
+    "Hz",
+    "deg",
+    "[Btu_IT]",
+    "[Btu_IT]/[lb_av]",
+    "g/L",
+    "meq/kg",
+    "mmol/kg",
+    "[mesh_i]",
+    "{FU}",
+    "{BU}",
+    "{FN}",
+    "mPa.s",
+    "mS/cm",
+    "%{flour}",
+    "ug/kg",
+    "mg/m3",
+    "g/cm2",
+    "kJ/(kg.K)",
+    "J/mol",
+    "g/mol",
+    "mm/h",
+    "cm2",
+];
+
+fn unit(code: &str) -> Unit {
+    Unit::parse(code).unwrap_or_else(|fault| panic!("{code}: {fault}"))
+}
