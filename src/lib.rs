@@ -25,6 +25,7 @@
 //! - **explaining away**: a cause that is confirmed makes the other explanations of the same symptom less probable.
 
 pub mod case;
+pub mod diagnosis;
 pub mod inference;
 pub mod knowledge;
 pub mod rules;

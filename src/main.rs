@@ -2,11 +2,13 @@
 use std::path::Path;
 use whybake::rules::{RuleFiles, load};
 fn main() {
-    let dir = std::env::args().nth(1).unwrap_or_else(|| "rules".to_owned());
+    let dir = "rules";
     let files = match RuleFiles::read(Path::new(&dir)) { Ok(f) => f, Err(d) => { for x in d { println!("{x}"); } return; } };
-    let t = std::time::Instant::now();
-    match load(&files) {
-        Ok(loaded) => { for w in &loaded.warnings { println!("{w}"); } println!("ok {} causes {} symptoms {} readings, {} warnings, {:?}", loaded.knowledge.declared.causes.len(), loaded.knowledge.declared.symptoms.len(), loaded.knowledge.declared.readings.len(), loaded.warnings.len(), t.elapsed()); }
-        Err(d) => { for x in d.iter().take(60) { println!("{x}"); } println!("{} faults {:?}", d.len(), t.elapsed()); }
+    let k = match load(&files) { Ok(loaded) => loaded.knowledge, Err(d) => { for x in d.iter().take(60) { println!("{x}"); } return; } };
+    let d = whybake::diagnosis::Diagnostician::new(k).unwrap();
+    let text = std::fs::read(std::env::args().nth(1).unwrap()).unwrap();
+    match whybake::case::Case::parse(&text, d.knowledge()) {
+        Ok(case) => { let a = d.diagnose(case).unwrap(); println!("{}", whybake::diagnosis::render(&a, 100)); }
+        Err(e) => println!("{e}"),
     }
 }

@@ -89,6 +89,11 @@ impl Circumstances {
         self.formula = formula;
     }
 
+    /// Forgets the formula and gives it.
+    pub fn take_formula(&mut self) -> Option<FormulaFigures> {
+        self.formula.take()
+    }
+
     /// The formula.
     #[must_use]
     pub fn formula(&self) -> Option<&FormulaFigures> {

@@ -13,6 +13,7 @@ pub struct Knowledge {
     /// What the pack declares.
     pub declared: Declarations,
     views: Vec<ProductView>,
+    computable: Vec<Key<Reading>>,
 }
 
 /// A link of a product's network, by position in the view.
@@ -65,7 +66,8 @@ impl Knowledge {
     #[must_use]
     pub fn link(declared: Declarations) -> Self {
         let views = declared.products.keys().map(|product| ProductView::new(&declared, product)).collect();
-        Self { declared, views }
+        let computable = computable(&declared);
+        Self { declared, views, computable }
     }
 
     /// The view of a product.
@@ -75,6 +77,12 @@ impl Knowledge {
     #[allow(clippy::indexing_slicing)] // one view a product, made in `link`
     pub fn view(&self, product: Key<Product>) -> &ProductView {
         &self.views[product.index()]
+    }
+
+    /// Readings that can be computed, each after those that it needs.
+    #[must_use]
+    pub fn computable(&self) -> &[Key<Reading>] {
+        &self.computable
     }
 
     /// The views of all products.
@@ -138,6 +146,37 @@ impl ProductView {
         let found = self.inputs.binary_search_by_key(&input, |relevant| relevant.input).ok();
         found.and_then(|position| self.inputs.get(position)).map_or(&[], |relevant| &relevant.causes)
     }
+}
+
+/// Computed readings in an order of need; rules with a circle are refused when they are loaded.
+fn computable(declared: &Declarations) -> Vec<Key<Reading>> {
+    let mut order = Vec::new();
+    for key in declared.readings.keys() {
+        push_computable(declared, key, &mut order, &mut BTreeSet::new());
+    }
+    order
+}
+
+fn push_computable(
+    declared: &Declarations,
+    key: Key<Reading>,
+    order: &mut Vec<Key<Reading>>,
+    on_the_way: &mut BTreeSet<Key<Reading>>,
+) {
+    let Some(quantity) = &declared.readings[key].computed else { return };
+    if order.contains(&key) || !on_the_way.insert(key) {
+        return;
+    }
+    let mut needs = Vec::new();
+    quantity.inputs(&mut |input| {
+        if let Input::Reading(needed) = input {
+            needs.push(needed);
+        }
+    });
+    for needed in needs {
+        push_computable(declared, needed, order, on_the_way);
+    }
+    order.push(key);
 }
 
 fn prior(declared: &Declarations, cause: Key<Cause>, product: Key<Product>, family: Option<Key<Family>>) -> f64 {

@@ -33,6 +33,12 @@ impl FormulaQuantity {
         (Self::DoughMass, "dough_mass", "kg"),
     ];
 
+    /// Its name in the rules.
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        Self::ALL.iter().find(|(own, ..)| *own == self).map_or("", |(_, name, _)| name)
+    }
+
     /// The quantity of a name.
     #[must_use]
     pub fn named(name: &str) -> Option<Self> {

@@ -1,0 +1,103 @@
+//! Lays out a case for conditions: measured and computed readings, limits, facts, formula, and raised symptoms.
+
+use super::formula_figures;
+use super::words::measure;
+use crate::case::{Case, Measured, Seen};
+use crate::knowledge::{Circumstances, Key, Knowledge, Limits, ProductView, Reading, Symptom};
+
+/// A case laid out.
+pub(super) struct LaidOut {
+    pub(super) circumstances: Circumstances,
+    /// Readings that were computed because nobody measured them.
+    pub(super) computed: Vec<Key<Reading>>,
+    /// Symptoms: those that people looked at, then those that readings raised.
+    pub(super) symptoms: Vec<Seen>,
+    pub(super) raised: Vec<Raised>,
+}
+
+/// A symptom that a reading showed or excluded.
+pub(super) struct Raised {
+    pub(super) symptom: Key<Symptom>,
+    pub(super) present: bool,
+    pub(super) text: String,
+}
+
+pub(super) fn lay_out(case: &Case, knowledge: &Knowledge, view: &ProductView) -> LaidOut {
+    let declared = &knowledge.declared;
+    let mut circumstances = Circumstances::new(&view.limits, declared.facts.len());
+    for measured in &case.readings {
+        circumstances.set_reading(measured.reading, Some(measured.value));
+        let limits = plant_limits(measured, circumstances.limits(measured.reading));
+        circumstances.set_limits(measured.reading, limits);
+    }
+    for (fact, stated) in &case.facts {
+        circumstances.set_fact(*fact, Some(*stated));
+    }
+    circumstances.set_formula(case.formula.as_ref().map(|formula| formula_figures::figures(formula, declared)));
+    let computed = compute(knowledge, &mut circumstances);
+    let mut symptoms = case.symptoms.clone();
+    let raised = raise(case, knowledge, view, &circumstances, &mut symptoms);
+    LaidOut { circumstances, computed, symptoms, raised }
+}
+
+/// The plant's own limits come before the usual window; the margin stays.
+fn plant_limits(measured: &Measured, usual: Limits) -> Limits {
+    let own = measured.limits;
+    if own.low.is_none() && own.high.is_none() && own.target.is_none() {
+        return usual;
+    }
+    let (low, high) = (own.low.or(usual.low), own.high.or(usual.high));
+    let middle = low.zip(high).map(|(low, high)| f64::midpoint(low, high));
+    Limits { low, high, target: own.target.or(middle).or(usual.target), margin: usual.margin }
+}
+
+/// Computes what can be computed, in an order in which each needs only what is known.
+fn compute(knowledge: &Knowledge, circumstances: &mut Circumstances) -> Vec<Key<Reading>> {
+    let mut computed = Vec::new();
+    for &key in knowledge.computable() {
+        let reading = &knowledge.declared.readings[key];
+        if circumstances.reading(key).is_some() {
+            continue;
+        }
+        let value = reading.computed.as_ref().and_then(|quantity| quantity.value(circumstances));
+        let plausible = |value: &f64| (reading.plausible.low..=reading.plausible.high).contains(value);
+        if let Some(value) = value.filter(plausible) {
+            circumstances.set_reading(key, Some(value));
+            computed.push(key);
+        }
+    }
+    computed
+}
+
+/// Readings past their limits show symptoms; within the plant's own limits they exclude them. What people say they saw stands.
+fn raise(
+    case: &Case,
+    knowledge: &Knowledge,
+    view: &ProductView,
+    circumstances: &Circumstances,
+    symptoms: &mut Vec<Seen>,
+) -> Vec<Raised> {
+    let mut raised = Vec::new();
+    for &key in &view.listed_readings {
+        let reading = &knowledge.declared.readings[key];
+        let Some(value) = circumstances.reading(key) else { continue };
+        let limits = circumstances.limits(key);
+        let own = case.readings.iter().find(|measured| measured.reading == key).map(|measured| measured.limits);
+        let sides = [
+            (reading.low_shows, limits.low, own.and_then(|own| own.low), value < limits.low.unwrap_or(f64::NEG_INFINITY), "low"),
+            (reading.high_shows, limits.high, own.and_then(|own| own.high), value > limits.high.unwrap_or(f64::INFINITY), "high"),
+        ];
+        for (symptom, limit, own_limit, past, name) in sides {
+            let (Some(symptom), Some(limit)) = (symptom, limit) else { continue };
+            if symptoms.iter().any(|seen| seen.symptom == symptom) || !(past || own_limit.is_some()) {
+                continue;
+            }
+            let relation = if past { "past" } else { "within" };
+            let (value, limit) = (measure(value, &reading.unit), measure(limit, &reading.unit));
+            let text = format!("{} {value} is {relation} its {name} limit of {limit}", reading.title);
+            symptoms.push(Seen { symptom, certainty: f64::from(past) });
+            raised.push(Raised { symptom, present: past, text });
+        }
+    }
+    raised
+}

@@ -1,0 +1,177 @@
+//! The way of one case through the diagnosis.
+
+use std::fmt;
+
+use super::advice::Advising;
+use super::answer::{Diagnosis, OtherCause, RaisedSymptom, RankedCause, RulesStamp};
+use super::arguments::Arguing;
+use super::circumstances::{LaidOut, lay_out};
+use super::model::Model;
+use super::next::Open;
+use super::remarks;
+use super::weighing::{observation, weigh};
+use crate::case::Case;
+use crate::inference::{FindingsFault, NetworkFault, Odds, Workspace, posterior};
+use crate::knowledge::{Knowledge, ProductView};
+
+/// Most causes with their arguments in an answer.
+const MOST_LEADING: usize = 8;
+
+/// Fewest causes with their arguments, however improbable.
+const FEWEST_LEADING: usize = 3;
+
+/// A less probable cause is only named.
+const LEAST_LEADING: f64 = 0.02;
+
+/// Decibans against the leader that are worth a line.
+const SPEAKS_AGAINST: f64 = -0.5;
+
+/// Knowledge ready to diagnose cases: immutable, shared by all requests.
+#[derive(Debug)]
+pub struct Diagnostician {
+    knowledge: Knowledge,
+    models: Vec<Model>,
+}
+
+/// Why a case cannot be diagnosed.
+#[derive(Debug, Clone, PartialEq)]
+pub struct DiagnosisFault(pub FindingsFault);
+
+impl fmt::Display for DiagnosisFault {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        self.0.fmt(f)
+    }
+}
+
+impl std::error::Error for DiagnosisFault {}
+
+impl Diagnostician {
+    /// Builds the networks of all products.
+    ///
+    /// # Errors
+    /// Numbers that no network can have; the checks of rule files refuse them before.
+    pub fn new(knowledge: Knowledge) -> Result<Self, Vec<NetworkFault>> {
+        let models = knowledge.views().iter().map(|view| Model::new(&knowledge, view)).collect::<Result<_, _>>()?;
+        Ok(Self { knowledge, models })
+    }
+
+    /// The knowledge behind it.
+    #[must_use]
+    pub fn knowledge(&self) -> &Knowledge {
+        &self.knowledge
+    }
+
+    /// Diagnoses a case that was parsed against [`Self::knowledge`]. The same case and rules give the same answer.
+    ///
+    /// # Errors
+    /// More present or uncertain symptoms than can be weighed exactly.
+    pub fn diagnose(&self, case: Case) -> Result<Diagnosis<'_>, DiagnosisFault> {
+        let view = self.knowledge.view(case.product);
+        let laid_out = lay_out(&case, &self.knowledge, view);
+        self.answer(case, view, laid_out).map_err(DiagnosisFault)
+    }
+
+    // A product has a model, made in `new`; the key comes from the same knowledge.
+    #[allow(clippy::indexing_slicing)]
+    fn model(&self, view: &ProductView) -> &Model {
+        &self.models[view.product.index()]
+    }
+
+    fn answer<'k>(&'k self, case: Case, view: &'k ProductView, mut laid_out: LaidOut) -> Result<Diagnosis<'k>, FindingsFault> {
+        let (knowledge, model) = (&self.knowledge, self.model(view));
+        let mut weighed = weigh(knowledge, view, &mut laid_out.circumstances);
+        for seen in &laid_out.symptoms {
+            if let Some(position) = view.symptom_position(seen.symptom) {
+                weighed.findings.observe(position, observation(seen.certainty));
+            }
+        }
+        let (mut workspace, mut spare) = (Workspace::new(), Workspace::new());
+        let posterior = posterior(&model.network, &weighed.findings, &mut workspace)?;
+        let ranking = rank(posterior.odds());
+        let probability = |position: usize| posterior.odds().get(position).map_or(0.0, |odds| odds.probability());
+        let leading = leading(&ranking, probability);
+        let weights = posterior.leave_one_out(leading, &mut spare)?;
+        let open = Open { knowledge, view, model, posterior: &posterior, findings: &weighed.findings };
+        let next = open.next(&mut laid_out.circumstances, &mut spare);
+        let advising = Advising { knowledge, case: &laid_out.circumstances, requirements: &case.requirements };
+        let arguing = Arguing { knowledge, view, laid_out: &laid_out, weighed: &weighed, weights: &weights };
+        let mut excluded_actions = Vec::new();
+        let mut causes: Vec<RankedCause<'k>> = Vec::with_capacity(leading.len());
+        for (rank, &position) in leading.iter().enumerate() {
+            let Some(key) = view.causes.get(position) else { continue };
+            let cause = &knowledge.declared.causes[*key];
+            causes.push(RankedCause {
+                cause: &cause.id,
+                title: &cause.title,
+                mechanism: &cause.mechanism,
+                prior: view.priors.get(position).copied().unwrap_or(0.0),
+                probability: probability(position),
+                evidence: arguing.arguments(cause, rank),
+                actions: advising.actions(cause, &mut excluded_actions),
+                confirm: advising.confirmations(cause),
+                sources: advising.sources(&cause.sources),
+            });
+        }
+        let against_leader = causes.first().map(|leader| {
+            leader.evidence.iter().filter(|argument| argument.decibans <= SPEAKS_AGAINST).cloned().collect()
+        });
+        let known = remarks::tells_something(&case, &laid_out, view);
+        Ok(Diagnosis {
+            rules: RulesStamp { version: &knowledge.declared.pack.version, digest: &knowledge.declared.pack.digest },
+            product: &knowledge.declared.products[view.product].id,
+            summary: remarks::summary(&causes, next.readings.first().map(|reading| reading.title), known),
+            other_causes: others(knowledge, view, &ranking, leading.len(), probability),
+            next_readings: next.readings,
+            next_questions: next.questions,
+            computed: remarks::computed(knowledge, &laid_out),
+            raised: raised(knowledge, &laid_out),
+            unexplained: remarks::unexplained(knowledge, view, &laid_out, probability),
+            against_leader: against_leader.unwrap_or_default(),
+            set_aside: remarks::set_aside(&case, knowledge, view),
+            missing: remarks::missing(knowledge, view, &laid_out, leading),
+            excluded_actions,
+            cautions: remarks::cautions(knowledge, view, &laid_out, leading),
+            rule_faults: weighed.rule_faults,
+            causes,
+            reference: case.reference,
+        })
+    }
+}
+
+/// Positions of the causes, most probable first; of equals the one declared first.
+fn rank(odds: &[Odds]) -> Vec<usize> {
+    let mut ranking: Vec<usize> = (0..odds.len()).collect();
+    let log_odds = |position: usize| odds.get(position).map_or(f64::NEG_INFINITY, |odds| odds.log_odds());
+    ranking.sort_by(|a, b| log_odds(*b).total_cmp(&log_odds(*a)));
+    ranking
+}
+
+/// The causes that are argued for.
+fn leading(ranking: &[usize], probability: impl Fn(usize) -> f64) -> &[usize] {
+    let probable = ranking.iter().take_while(|position| probability(**position) >= LEAST_LEADING).count();
+    let count = probable.clamp(FEWEST_LEADING, MOST_LEADING).min(ranking.len());
+    ranking.get(..count).unwrap_or(ranking)
+}
+
+fn others<'k>(
+    knowledge: &'k Knowledge,
+    view: &ProductView,
+    ranking: &[usize],
+    leading: usize,
+    probability: impl Fn(usize) -> f64,
+) -> Vec<OtherCause<'k>> {
+    let rest = ranking.iter().skip(leading).filter_map(|position| {
+        let cause = &knowledge.declared.causes[*view.causes.get(*position)?];
+        Some(OtherCause { cause: &cause.id, title: &cause.title, probability: probability(*position) })
+    });
+    rest.collect()
+}
+
+fn raised<'k>(knowledge: &'k Knowledge, laid_out: &LaidOut) -> Vec<RaisedSymptom<'k>> {
+    let symptoms = laid_out.raised.iter().map(|raised| RaisedSymptom {
+        symptom: &knowledge.declared.symptoms[raised.symptom].id,
+        present: raised.present,
+        text: raised.text.clone(),
+    });
+    symptoms.collect()
+}

@@ -1,0 +1,25 @@
+//! Puts it together: knowledge and a case in, a ranked and argued [`Diagnosis`] out.
+//!
+//! ```text
+//! Case --laid_out--> Circumstances --weighing--> Findings --inference--> Posterior --+--> ranking, arguments
+//!                    (computed readings,                                             +--> next readings and questions
+//!                     raised symptoms)                                               +--> actions, cautions, words
+//! ```
+
+mod advice;
+mod answer;
+mod arguments;
+mod circumstances;
+mod diagnostician;
+mod formula_figures;
+mod model;
+mod next;
+mod regions;
+mod remarks;
+mod terminal;
+mod weighing;
+mod words;
+
+pub use answer::*;
+pub use diagnostician::{DiagnosisFault, Diagnostician};
+pub use terminal::render;

@@ -1,0 +1,247 @@
+//! The outcomes that a reading or a fact can have, as far as evidence tells them apart.
+//!
+//! A reading's axis is cut where some evidence changes sides: at thresholds, limits, edges, and in the middle of ramps. How
+//! usual each region is, when none of its causes is at work, follows from the weights of the evidence (see
+//! [`usual_share`](crate::inference::usual_share)), else from the usual window of the product.
+
+use crate::knowledge::{
+    Circumstances, Comparison, Condition, EvidenceKind, Input, Key, Knowledge, Limits, ProductView, Quantity, Reading, Side,
+};
+
+use super::weighing::{DECIBANS_PER_LOG10, decibans};
+
+/// Least share of a region: no outcome is impossible.
+const LEAST_SHARE: f64 = 0.01;
+
+/// A window holds nine in ten values of usual production (common practice); z of the 95th percentile of a normal
+/// distribution (standard tables).
+const WINDOW_Z: f64 = 1.645;
+
+/// Something that may be found out next.
+#[derive(Debug)]
+pub(super) struct Candidate {
+    pub(super) input: Input,
+    /// A value in each region: the reading in its unit, or 0 and 1 for a fact.
+    pub(super) samples: Vec<f64>,
+    /// How usual each region is without its causes; sums to 1.
+    pub(super) usual: Vec<f64>,
+    /// Positions of the causes that it bears on.
+    pub(super) causes: Vec<usize>,
+    /// Weights, log10, a region, for each of the causes, when nothing else is known.
+    pub(super) weights: Vec<(usize, Vec<f64>)>,
+    /// Whether some evidence needs this together with something else, so that weights depend on the case.
+    pub(super) depends_on_case: bool,
+}
+
+/// The candidates of a product.
+pub(super) fn candidates(knowledge: &Knowledge, view: &ProductView) -> Vec<Candidate> {
+    let mut found = Vec::new();
+    let mut blank = Circumstances::new(&view.limits, knowledge.declared.facts.len());
+    for relevant in &view.inputs {
+        let Some((samples, usual)) = outcomes(knowledge, view, relevant.input, &relevant.causes) else { continue };
+        let mut candidate = Candidate {
+            input: relevant.input,
+            samples,
+            usual,
+            causes: relevant.causes.clone(),
+            weights: Vec::new(),
+            depends_on_case: items(knowledge, view, &relevant.causes).any(|kind| is_compound(kind, relevant.input)),
+        };
+        candidate.weights = candidate.weights_in(knowledge, view, &mut blank);
+        found.push(candidate);
+    }
+    found
+}
+
+impl Candidate {
+    /// Weights, log10, a region for each cause, in a case where the input is not known.
+    pub(super) fn weights_in(&self, knowledge: &Knowledge, view: &ProductView, case: &mut Circumstances) -> Vec<(usize, Vec<f64>)> {
+        let cause = |position: usize| view.causes.get(position).map(|key| &knowledge.declared.causes[*key]);
+        let mut weights = Vec::with_capacity(self.causes.len());
+        for &position in &self.causes {
+            let Some(cause) = cause(position) else { continue };
+            let without = decibans(cause, case, &mut |_, _| {});
+            let with: Vec<f64> = self
+                .samples
+                .iter()
+                .map(|sample| {
+                    assume(case, self.input, Some(*sample));
+                    (decibans(cause, case, &mut |_, _| {}) - without) / DECIBANS_PER_LOG10
+                })
+                .collect();
+            assume(case, self.input, None);
+            weights.push((position, with));
+        }
+        weights
+    }
+}
+
+fn assume(case: &mut Circumstances, input: Input, value: Option<f64>) {
+    match input {
+        Input::Reading(key) => case.set_reading(key, value),
+        Input::Fact(key) => case.set_fact(key, value.map(|value| value > 0.5)),
+        Input::Share(_) | Input::Formula => {}
+    }
+}
+
+/// The evidence of some causes.
+fn items<'k>(knowledge: &'k Knowledge, view: &'k ProductView, causes: &'k [usize]) -> impl Iterator<Item = &'k EvidenceKind> {
+    causes
+        .iter()
+        .filter_map(|position| view.causes.get(*position))
+        .flat_map(|key| knowledge.declared.causes[*key].evidence.iter().map(|item| &item.kind))
+}
+
+fn is_compound(kind: &EvidenceKind, input: Input) -> bool {
+    let (mut own, mut others) = (false, false);
+    let mut visit = |found: Input| if found == input { own = true } else { others = true };
+    match kind {
+        EvidenceKind::Graded(condition, _) => condition.inputs(&mut visit),
+        EvidenceKind::Regions(regions) => regions.quantity.inputs(&mut visit),
+    }
+    own && others
+}
+
+/// Samples and usual shares of the outcomes; `None` when evidence does not tell any apart.
+fn outcomes(knowledge: &Knowledge, view: &ProductView, input: Input, causes: &[usize]) -> Option<(Vec<f64>, Vec<f64>)> {
+    match input {
+        Input::Reading(key) => reading_outcomes(knowledge, view, key, causes),
+        Input::Fact(_) => Some(fact_outcomes(knowledge, view, input, causes)),
+        Input::Share(_) | Input::Formula => None,
+    }
+}
+
+fn fact_outcomes(knowledge: &Knowledge, view: &ProductView, input: Input, causes: &[usize]) -> (Vec<f64>, Vec<f64>) {
+    let shares: Vec<f64> = items(knowledge, view, causes)
+        .filter_map(|kind| match kind {
+            EvidenceKind::Graded(condition, weights) => {
+                let share = weights.usual?;
+                match condition {
+                    Condition::Fact(key) if Input::Fact(*key) == input => Some(share),
+                    Condition::Not(inner) => {
+                        matches!(inner.as_ref(), Condition::Fact(key) if Input::Fact(*key) == input).then_some(1.0 - share)
+                    }
+                    _ => None,
+                }
+            }
+            EvidenceKind::Regions(_) => None,
+        })
+        .collect();
+    let yes = mean(&shares).unwrap_or(0.5).clamp(LEAST_SHARE, 1.0 - LEAST_SHARE);
+    (vec![0.0, 1.0], vec![1.0 - yes, yes])
+}
+
+/// An edge of a reading's axis, and the share of usual values at or above it where evidence tells.
+#[derive(Debug, Clone, Copy)]
+struct Edge {
+    at: f64,
+    above: Option<f64>,
+}
+
+fn reading_outcomes(
+    knowledge: &Knowledge,
+    view: &ProductView,
+    key: Key<Reading>,
+    causes: &[usize],
+) -> Option<(Vec<f64>, Vec<f64>)> {
+    let limits = view.limits.get(key.index()).copied().unwrap_or_default();
+    let mut edges = Vec::new();
+    for kind in items(knowledge, view, causes) {
+        match kind {
+            EvidenceKind::Graded(condition, weights) => cut(condition, key, limits, weights.usual, &mut edges),
+            EvidenceKind::Regions(regions) if is_reading(&regions.quantity, key) => {
+                let mut above = 1.0;
+                for (edge, share) in regions.edges.iter().zip(&regions.usual) {
+                    above -= share;
+                    edges.push(Edge { at: *edge, above: Some(above) });
+                }
+            }
+            EvidenceKind::Regions(_) => {}
+        }
+    }
+    edges.retain(|edge| edge.at.is_finite());
+    edges.sort_by(|a, b| a.at.total_cmp(&b.at));
+    let distinct: Vec<f64> = edges.iter().map(|edge| edge.at).fold(Vec::new(), |mut kept, at| {
+        if kept.last().is_none_or(|last| at > *last) {
+            kept.push(at);
+        }
+        kept
+    });
+    if distinct.is_empty() {
+        return None;
+    }
+    let plausible = knowledge.declared.readings[key].plausible;
+    let mut above_so_far = 1.0_f64;
+    let mut usual = Vec::with_capacity(distinct.len() + 1);
+    for at in &distinct {
+        let told: Vec<f64> = edges.iter().filter(|edge| edge.at == *at).filter_map(|edge| edge.above).collect();
+        let above = mean(&told).unwrap_or_else(|| share_above(*at, limits)).clamp(0.0, above_so_far);
+        usual.push((above_so_far - above).max(LEAST_SHARE));
+        above_so_far = above;
+    }
+    usual.push(above_so_far.max(LEAST_SHARE));
+    let total: f64 = usual.iter().sum();
+    usual.iter_mut().for_each(|share| *share /= total);
+    Some((samples(&distinct, plausible.low, plausible.high), usual))
+}
+
+/// Adds the edges at which a condition on the reading changes sides.
+fn cut(condition: &Condition, key: Key<Reading>, limits: Limits, usual: Option<f64>, edges: &mut Vec<Edge>) {
+    let mut push = |at: f64, above: Option<f64>| edges.push(Edge { at, above });
+    match condition {
+        Condition::Compare(left, comparison, Quantity::Number(at)) if is_reading(left, key) => {
+            let upward = matches!(comparison, Comparison::Above | Comparison::AtLeast);
+            push(*at, usual.map(|share| if upward { share } else { 1.0 - share }));
+        }
+        Condition::Ramp { quantity, from, to } if is_reading(quantity, key) => {
+            push(f64::midpoint(*from, *to), usual.map(|share| if from < to { share } else { 1.0 - share }));
+        }
+        Condition::Between(quantity, low, high) if is_reading(quantity, key) => {
+            push(*low, None);
+            push(*high, None);
+        }
+        Condition::PastLimit(own, side) if *own == key => {
+            let half = limits.margin.unwrap_or(0.0) / 2.0;
+            match side {
+                Side::High => limits.high.into_iter().for_each(|high| push(high + half, usual)),
+                Side::Low => limits.low.into_iter().for_each(|low| push(low - half, usual.map(|share| 1.0 - share))),
+            }
+        }
+        Condition::OnTarget(own) if *own == key => {
+            limits.low.into_iter().chain(limits.high).for_each(|limit| push(limit, None));
+        }
+        Condition::Not(inner) => cut(inner, key, limits, usual.map(|share| 1.0 - share), edges),
+        // The share of a joint condition says nothing about one of its parts.
+        Condition::All(parts) | Condition::Any(parts) => parts.iter().for_each(|part| cut(part, key, limits, None, edges)),
+        _ => {}
+    }
+}
+
+fn is_reading(quantity: &Quantity, key: Key<Reading>) -> bool {
+    matches!(quantity, Quantity::Reading(own) if *own == key)
+}
+
+/// Share of usual production at or above a value, from the usual window; a half without one.
+fn share_above(at: f64, limits: Limits) -> f64 {
+    let (Some(low), Some(high)) = (limits.low, limits.high) else { return 0.5 };
+    let deviation = (high - low) / (2.0 * WINDOW_Z);
+    if deviation <= 0.0 {
+        return 0.5;
+    }
+    let z = (at - f64::midpoint(low, high)) / deviation;
+    // Logistic approximation of the normal distribution, within 0.01 (Bowling et al. 2009, J. Ind. Eng. Manag. 2(1), from memory).
+    1.0 / (1.0 + (0.07056 * z.powi(3) + 1.5976 * z).exp())
+}
+
+/// A value inside each region.
+fn samples(edges: &[f64], low: f64, high: f64) -> Vec<f64> {
+    let first = edges.first().copied().unwrap_or(low);
+    let last = edges.last().copied().unwrap_or(high);
+    let inner = edges.iter().zip(edges.iter().skip(1)).map(|(low, high)| f64::midpoint(*low, *high));
+    [low.min(first - 1.0)].into_iter().chain(inner).chain([high.max(last + 1.0)]).collect()
+}
+
+fn mean(values: &[f64]) -> Option<f64> {
+    #[allow(clippy::cast_precision_loss)] // a handful of values
+    (!values.is_empty()).then(|| values.iter().sum::<f64>() / values.len() as f64)
+}

@@ -1,0 +1,149 @@
+//! The answer as plain text for a terminal.
+
+use std::fmt::Write as _;
+
+use super::answer::{ActionAdvice, ConfirmationStatus, Diagnosis, RankedCause};
+use super::remarks::percent;
+use super::words::number;
+
+/// Narrowest and widest text, characters.
+const WIDTHS: (usize, usize) = (40, 110);
+
+/// Renders a diagnosis as text of at most `width` characters a line (40 to 110), without colour.
+#[must_use]
+pub fn render(diagnosis: &Diagnosis<'_>, width: usize) -> String {
+    let mut page = Page { text: String::new(), width: width.clamp(WIDTHS.0, WIDTHS.1) };
+    page.line(0, &format!("{}: {}", diagnosis.product.replace('_', " "), diagnosis.summary));
+    for (place, cause) in diagnosis.causes.iter().enumerate() {
+        page.cause(place + 1, cause);
+    }
+    page.others(diagnosis);
+    page.next(diagnosis);
+    page.remarks(diagnosis);
+    page.text
+}
+
+/// Text under construction.
+struct Page {
+    text: String,
+    width: usize,
+}
+
+impl Page {
+    fn cause(&mut self, place: usize, cause: &RankedCause<'_>) {
+        self.blank();
+        self.line(0, &format!("{place}. {}   {} %  (before: {} %)", cause.title, percent(cause.probability), percent(cause.prior)));
+        self.line(3, cause.mechanism);
+        for argument in &cause.evidence {
+            let sign = if argument.decibans >= 0.0 { '+' } else { '−' };
+            self.hanging(3, &format!("{sign}{:>5.1} dB  ", argument.decibans.abs()), &argument.text);
+        }
+        for action in &cause.actions {
+            self.action(action);
+        }
+        for confirm in &cause.confirm {
+            let status = match confirm.status {
+                ConfirmationStatus::Open => "",
+                ConfirmationStatus::Confirmed => " [confirmed]",
+                ConfirmationStatus::Excluded => " [excluded]",
+                ConfirmationStatus::Undecided => " [between the two]",
+            };
+            let excludes = confirm.excludes.as_ref().map(|text| format!("; excluded by: {text}")).unwrap_or_default();
+            self.hanging(3, "check: ", &format!("{}{excludes}{status} ({})", confirm.expect, confirm.method));
+        }
+    }
+
+    fn action(&mut self, action: &ActionAdvice<'_>) {
+        self.hanging(3, "do: ", &format!("{}. {}", action.title, action.text));
+        for quantity in &action.quantities {
+            self.line(7, &format!("{} = {} {}", quantity.name.replace('_', " "), number(quantity.value), quantity.unit));
+        }
+        if !action.needs.is_empty() {
+            self.line(7, &format!("for the quantity, measure: {}", action.needs.join(", ").replace('_', " ")));
+        }
+        for effect in &action.side_effects {
+            self.hanging(7, "mind: ", effect);
+        }
+    }
+
+    fn others(&mut self, diagnosis: &Diagnosis<'_>) {
+        if let Some(first) = diagnosis.other_causes.first() {
+            self.blank();
+            let count = diagnosis.other_causes.len();
+            self.line(0, &format!("{count} other causes, each at {} % or less, the next being: {}", percent(first.probability), first.title));
+        }
+    }
+
+    fn next(&mut self, diagnosis: &Diagnosis<'_>) {
+        self.heading("Measure next", diagnosis.next_readings.is_empty());
+        for next in &diagnosis.next_readings {
+            let text = format!("{} ({} min, {:.2} bit): {}", next.title, number(next.effort_minutes), next.information_bits, next.method);
+            self.hanging(2, "- ", &text);
+            self.line(6, &format!("tells apart: {}", next.tells_apart.join(", ").replace('_', " ")));
+        }
+        self.heading("Ask or look", diagnosis.next_questions.is_empty());
+        for next in &diagnosis.next_questions {
+            self.hanging(2, "- ", &format!("{} ({:.2} bit)", next.text, next.information_bits));
+        }
+    }
+
+    fn remarks(&mut self, diagnosis: &Diagnosis<'_>) {
+        self.list("Not explained", diagnosis.unexplained.iter().map(|item| format!("{}: {}", item.title, item.text)));
+        self.list("Speaks against the leader", diagnosis.against_leader.iter().map(|item| item.text.to_string()));
+        self.list("Set aside", diagnosis.set_aside.iter().map(|item| format!("{}: {}", item.finding.replace('_', " "), item.text)));
+        self.list("Taken from readings", diagnosis.raised.iter().map(|item| {
+            let state = if item.present { "seen" } else { "not seen" };
+            format!("{} {state}: {}", item.symptom.replace('_', " "), item.text)
+        }));
+        self.list("Computed", diagnosis.computed.iter().map(|item| {
+            format!("{} {} {} (from {})", item.title.replace('_', " "), number(item.value), item.unit, item.from.replace('_', " "))
+        }));
+        self.list("Excluded actions", diagnosis.excluded_actions.iter().map(|item| format!("{}: {}", item.title, item.text)));
+        self.list("Rules that failed", diagnosis.rule_faults.iter().map(|item| format!("{}:{}: {}", item.file, item.line, item.message)));
+        self.list("Cautions", diagnosis.cautions.iter().map(|item| item.text.to_owned()));
+        self.blank();
+        self.line(0, &format!("rules {} {}", diagnosis.rules.version, diagnosis.rules.digest));
+    }
+
+    fn list(&mut self, title: &str, items: impl ExactSizeIterator<Item = String>) {
+        self.heading(title, items.len() == 0);
+        for item in items {
+            self.hanging(2, "- ", &item);
+        }
+    }
+
+    fn heading(&mut self, title: &str, empty: bool) {
+        if !empty {
+            self.blank();
+            self.line(0, title);
+        }
+    }
+
+    fn blank(&mut self) {
+        self.text.push('\n');
+    }
+
+    fn line(&mut self, indent: usize, text: &str) {
+        self.hanging(indent, "", text);
+    }
+
+    /// A paragraph whose further lines stand under its text.
+    fn hanging(&mut self, indent: usize, mark: &str, text: &str) {
+        let left = indent + mark.chars().count();
+        let _ = write!(self.text, "{:indent$}{mark}", "");
+        let mut column = left;
+        for (place, word) in text.split_whitespace().enumerate() {
+            let length = word.chars().count();
+            if place > 0 && column + 1 + length > self.width {
+                let _ = write!(self.text, "\n{:left$}", "");
+                column = left;
+            } else if place > 0 {
+                self.text.push(' ');
+                column += 1;
+            }
+            self.text.push_str(word);
+            column += length;
+        }
+        self.text.push('\n');
+    }
+}

@@ -1,0 +1,150 @@
+//! Weighs the evidence of a case: decibans for every cause, and what each finding contributes to them.
+
+use super::answer::RuleFault;
+use crate::inference::{Findings, Observation};
+use crate::knowledge::{Cause, Circumstances, FormulaFigures, Input, JudgeFault, Judged, Knowledge, ProductView};
+
+/// Decibans in one unit of log10.
+pub(super) const DECIBANS_PER_LOG10: f64 = 10.0;
+
+/// A known input that evidence depends on; all shares of a formula count as one.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Source {
+    Input(Input),
+    Formula,
+}
+
+/// The findings of a case as the inference takes them.
+pub(super) struct Weighed {
+    pub(super) findings: Findings,
+    /// What each of the findings' readings stands for, in their order; the last, without a source, is what they only say jointly.
+    pub(super) sources: Vec<Source>,
+    pub(super) rule_faults: Vec<RuleFault>,
+}
+
+/// Weighs everything that is known.
+pub(super) fn weigh(knowledge: &Knowledge, view: &ProductView, case: &mut Circumstances) -> Weighed {
+    let mut rule_faults = Vec::new();
+    let total: Vec<f64> = view
+        .causes
+        .iter()
+        .map(|key| decibans(&knowledge.declared.causes[*key], case, &mut |judged, fault| record(&mut rule_faults, judged, &fault)))
+        .collect();
+    let mut findings = Findings::new();
+    let mut sources = Vec::new();
+    // What is left after each finding's own share: evidence that needs several findings at once.
+    let mut residual = total.clone();
+    for (source, dependents) in known_sources(view, case) {
+        let undo = forget(case, source);
+        let mut weights = Vec::with_capacity(dependents.len());
+        for &cause in &dependents {
+            let without = view.causes.get(cause).map_or(0.0, |key| decibans(&knowledge.declared.causes[*key], case, &mut |_, _| {}));
+            let share = total.get(cause).copied().unwrap_or(0.0) - without;
+            if let Some(rest) = residual.get_mut(cause) {
+                *rest -= share;
+            }
+            weights.push((cause, share / DECIBANS_PER_LOG10));
+        }
+        undo.restore(case);
+        findings.weigh(&weights);
+        sources.push(source);
+    }
+    let joint: Vec<(usize, f64)> =
+        residual.iter().enumerate().filter(|(_, rest)| rest.abs() > 1e-12).map(|(cause, rest)| (cause, rest / DECIBANS_PER_LOG10)).collect();
+    if !joint.is_empty() {
+        findings.weigh(&joint);
+    }
+    Weighed { findings, sources, rule_faults }
+}
+
+/// Decibans that the evidence of a cause adds to its prior log-odds: all items, but of a group only the strongest.
+pub(super) fn decibans(cause: &Cause, case: &Circumstances, faults: &mut dyn FnMut(&Judged, JudgeFault)) -> f64 {
+    let mut total = 0.0;
+    let mut groups: Vec<(&str, f64)> = Vec::new();
+    for item in &cause.evidence {
+        let Some(weight) = item.decibans(case, faults) else { continue };
+        let Some(name) = item.group.as_deref() else {
+            total += weight;
+            continue;
+        };
+        match groups.iter_mut().find(|(own, _)| *own == name) {
+            Some((_, strongest)) if weight.abs() > strongest.abs() => *strongest = weight,
+            Some(_) => {}
+            None => groups.push((name, weight)),
+        }
+    }
+    total + groups.iter().map(|(_, strongest)| strongest).sum::<f64>()
+}
+
+/// Known inputs with the causes whose evidence depends on them.
+fn known_sources(view: &ProductView, case: &Circumstances) -> Vec<(Source, Vec<usize>)> {
+    let mut sources: Vec<(Source, Vec<usize>)> = Vec::new();
+    let mut formula: Vec<usize> = Vec::new();
+    for relevant in view.inputs.iter().filter(|relevant| case.knows(relevant.input)) {
+        match relevant.input {
+            Input::Share(_) | Input::Formula => formula.extend(&relevant.causes),
+            input => sources.push((Source::Input(input), relevant.causes.clone())),
+        }
+    }
+    if !formula.is_empty() {
+        formula.sort_unstable();
+        formula.dedup();
+        sources.push((Source::Formula, formula));
+    }
+    sources
+}
+
+/// What was forgotten, to be put back.
+enum Undo {
+    Reading(crate::knowledge::Key<crate::knowledge::Reading>, Option<f64>),
+    Fact(crate::knowledge::Key<crate::knowledge::Fact>, Option<bool>),
+    Formula(Option<FormulaFigures>),
+}
+
+fn forget(case: &mut Circumstances, source: Source) -> Undo {
+    match source {
+        Source::Input(Input::Reading(key)) => {
+            let value = case.reading(key);
+            case.set_reading(key, None);
+            Undo::Reading(key, value)
+        }
+        Source::Input(Input::Fact(key)) => {
+            let value = case.fact(key);
+            case.set_fact(key, None);
+            Undo::Fact(key, value)
+        }
+        Source::Input(Input::Share(_) | Input::Formula) | Source::Formula => Undo::Formula(case.take_formula()),
+    }
+}
+
+impl Undo {
+    fn restore(self, case: &mut Circumstances) {
+        match self {
+            Self::Reading(key, value) => case.set_reading(key, value),
+            Self::Fact(key, value) => case.set_fact(key, value),
+            Self::Formula(formula) => case.set_formula(formula),
+        }
+    }
+}
+
+fn record(faults: &mut Vec<RuleFault>, judged: &Judged, fault: &JudgeFault) {
+    let fault = RuleFault {
+        file: judged.place.file.to_string(),
+        line: judged.place.line,
+        message: fault.message.clone(),
+    };
+    if !faults.contains(&fault) {
+        faults.push(fault);
+    }
+}
+
+/// How a certainty is told to the inference.
+pub(super) fn observation(certainty: f64) -> Observation {
+    if certainty >= 1.0 {
+        Observation::Present
+    } else if certainty <= 0.0 {
+        Observation::Absent
+    } else {
+        Observation::Likely(certainty)
+    }
+}

@@ -1,0 +1,313 @@
+//! The trade's words for conditions and values.
+
+use crate::knowledge::{
+    Circumstances, Comparison, Condition, Declarations, EvidenceKind, Input, Judged, Key, Operation, Quantity, Reading, Side,
+};
+use crate::units::Unit;
+
+/// A number with at most four significant digits and no trailing zeros.
+pub(super) fn number(value: f64) -> String {
+    let rounded = rounded(value);
+    if rounded == 0.0 { "0".to_owned() } else { format!("{rounded}") }
+}
+
+/// A value rounded to four significant digits: more would claim an accuracy that no plant has.
+pub(super) fn rounded(value: f64) -> f64 {
+    if value == 0.0 || !value.is_finite() {
+        return value;
+    }
+    #[allow(clippy::cast_possible_truncation)] // the exponent of a finite number fits
+    let digits = 3 - value.abs().log10().floor() as i32;
+    // Dividing by a power of ten keeps 7.2 from becoming 7.199999.
+    if digits >= 0 {
+        let factor = 10_f64.powi(digits.min(300));
+        (value * factor).round() / factor
+    } else {
+        let factor = 10_f64.powi(-digits);
+        (value / factor).round() * factor
+    }
+}
+
+/// A number and its unit, for example "31.5 °C".
+pub(super) fn measure(value: f64, unit: &Unit) -> String {
+    let symbol = unit.symbol();
+    if symbol.is_empty() { number(value) } else { format!("{} {symbol}", number(value)) }
+}
+
+/// Words for conditions in one case.
+#[derive(Clone, Copy)]
+pub(super) struct Wording<'a> {
+    pub(super) declared: &'a Declarations,
+    pub(super) case: &'a Circumstances,
+}
+
+impl<'a> Wording<'a> {
+    /// What the case says about an item of evidence: its state, true or not.
+    pub(super) fn evidence(self, kind: &EvidenceKind) -> String {
+        match kind {
+            EvidenceKind::Graded(condition, _) => self.state(condition),
+            EvidenceKind::Regions(regions) => {
+                let value = regions.quantity.value(self.case).unwrap_or(f64::NAN);
+                let region = regions.edges.partition_point(|edge| *edge <= value);
+                let text = |edge: &f64| self.with_unit(&regions.quantity, *edge);
+                let low = region.checked_sub(1).and_then(|index| regions.edges.get(index)).map(text);
+                let position = match (low, regions.edges.get(region).map(text)) {
+                    (Some(low), Some(high)) => format!("lies between {low} and {high}"),
+                    (Some(low), None) => format!("is at or above {low}"),
+                    (None, Some(high)) => format!("is below {high}"),
+                    (None, None) => "is known".to_owned(),
+                };
+                format!("{} {position}", self.valued(&regions.quantity))
+            }
+        }
+    }
+
+    /// The state of a condition: "dough temperature 31.5 °C is above 30 °C".
+    pub(super) fn state(self, condition: &Condition) -> String {
+        match condition {
+            Condition::Compare(left, comparison, right) => self.compared(left, *comparison, right),
+            Condition::Ramp { quantity, from, to } => self.on_ramp(quantity, *from, *to),
+            Condition::Between(quantity, low, high) => {
+                let inside = quantity.value(self.case).is_some_and(|value| (*low..=*high).contains(&value));
+                let verb = if inside { "lies between" } else { "lies outside" };
+                let (low, high) = (self.with_unit(quantity, *low), self.with_unit(quantity, *high));
+                let joint = if inside { "and" } else { "to" };
+                format!("{} {verb} {low} {joint} {high}", self.valued(quantity))
+            }
+            Condition::PastLimit(reading, side) => self.against_limit(*reading, *side),
+            Condition::OnTarget(reading) => self.on_target(*reading),
+            Condition::Fact(fact) => {
+                let answer = if self.case.fact(*fact) == Some(true) { "yes" } else { "no" };
+                format!("{}: {answer}", self.declared.facts[*fact].title)
+            }
+            Condition::FormulaHas(ingredient) => {
+                let has = if self.case.share(*ingredient).is_some_and(|share| share > 0.0) { "has" } else { "has no" };
+                format!("the formula {has} {}", self.declared.ingredients[*ingredient].title.to_lowercase())
+            }
+            Condition::Not(inner) => self.state(inner),
+            Condition::All(parts) | Condition::Any(parts) => {
+                let known: Vec<String> =
+                    parts.iter().filter(|part| self.is_known(part)).map(|part| self.state(part)).collect();
+                known.join("; ")
+            }
+            Condition::Judged(judged) => self.judged(judged, condition),
+        }
+    }
+
+    /// What a condition demands: "dough temperature above 29 °C".
+    pub(super) fn demand(self, condition: &Condition) -> String {
+        match condition {
+            Condition::Compare(left, comparison, right) => {
+                format!("{} {} {}", self.name(left), preposition(*comparison), self.operand(right, left))
+            }
+            Condition::Ramp { quantity, from, to } => {
+                let side = if from < to { "above" } else { "below" };
+                format!("{} {side} {}", self.name(quantity), self.with_unit(quantity, *to))
+            }
+            Condition::Between(quantity, low, high) => {
+                let (low, high) = (self.with_unit(quantity, *low), self.with_unit(quantity, *high));
+                format!("{} from {low} to {high}", self.name(quantity))
+            }
+            Condition::PastLimit(reading, side) => self.past_limit(*reading, *side),
+            Condition::OnTarget(reading) => format!("{} within its limits", self.declared.readings[*reading].title),
+            Condition::Fact(fact) => self.declared.facts[*fact].title.clone(),
+            Condition::FormulaHas(ingredient) => {
+                format!("{} in the formula", self.declared.ingredients[*ingredient].title.to_lowercase())
+            }
+            Condition::Not(inner) => match inner.as_ref() {
+                Condition::Between(quantity, low, high) => {
+                    let (low, high) = (self.with_unit(quantity, *low), self.with_unit(quantity, *high));
+                    format!("{} below {low} or above {high}", self.name(quantity))
+                }
+                other => format!("not: {}", self.demand(other)),
+            },
+            Condition::All(parts) => self.joined(parts, " and "),
+            Condition::Any(parts) => self.joined(parts, " or "),
+            Condition::Judged(judged) => judged.text.clone(),
+        }
+    }
+
+    fn joined(self, parts: &[Condition], joint: &str) -> String {
+        let texts: Vec<String> = parts.iter().map(|part| self.demand(part)).collect();
+        texts.join(joint)
+    }
+
+    fn is_known(self, condition: &Condition) -> bool {
+        let mut known = true;
+        condition.inputs(&mut |input| known &= self.case.knows(input));
+        known
+    }
+
+    fn judged(self, judged: &Judged, condition: &Condition) -> String {
+        let grade = condition.judge(self.case, &mut |_, _| {}).grade();
+        let answer = match grade {
+            Some(grade) if grade >= 1.0 => "yes",
+            Some(grade) if grade <= 0.0 => "no",
+            Some(_) => "partly",
+            None => "unknown",
+        };
+        format!("{}: {answer}", judged.text)
+    }
+
+    fn compared(self, left: &Quantity, comparison: Comparison, right: &Quantity) -> String {
+        let holds = match (left.value(self.case), right.value(self.case)) {
+            (Some(left), Some(right)) => match comparison {
+                Comparison::Above => left > right,
+                Comparison::AtLeast => left >= right,
+                Comparison::Below => left < right,
+                Comparison::AtMost => left <= right,
+            },
+            _ => true,
+        };
+        let verb = if holds { "is" } else { "is not" };
+        format!("{} {verb} {} {}", self.valued(left), preposition(comparison), self.operand(right, left))
+    }
+
+    fn on_ramp(self, quantity: &Quantity, from: f64, to: f64) -> String {
+        let value = quantity.value(self.case).unwrap_or(f64::NAN);
+        let (past, short) = if from < to { ("above", "below") } else { ("below", "above") };
+        let reaches = |end: f64| if from < to { value >= end } else { value <= end };
+        let valued = self.valued(quantity);
+        if reaches(to) {
+            let verb = if (value - to).abs() < f64::EPSILON { "reaches" } else { "is" };
+            let side = if verb == "is" { format!("{past} ") } else { String::new() };
+            return format!("{valued} {verb} {side}{}", self.with_unit(quantity, to));
+        }
+        if reaches(from) && (value - from).abs() > f64::EPSILON {
+            let (low, high) = (from.min(to), from.max(to));
+            return format!("{valued} lies between {} and {}", self.with_unit(quantity, low), self.with_unit(quantity, high));
+        }
+        if (value - from).abs() <= f64::EPSILON {
+            return format!("{valued} is not {past} {}", self.with_unit(quantity, from));
+        }
+        format!("{valued} is {short} {}", self.with_unit(quantity, from))
+    }
+
+    fn against_limit(self, reading: Key<Reading>, side: Side) -> String {
+        let limits = self.case.limits(reading);
+        let (limit, name, past) = match side {
+            Side::Low => (limits.low, "low", "below"),
+            Side::High => (limits.high, "high", "above"),
+        };
+        let valued = self.valued(&Quantity::Reading(reading));
+        let (Some(value), Some(limit)) = (self.case.reading(reading), limit) else { return valued };
+        let over = if matches!(side, Side::High) { value > limit } else { value < limit };
+        let verb = if over { "is" } else { "is not" };
+        format!("{valued} {verb} {past} its {name} limit of {}", measure(limit, &self.declared.readings[reading].unit))
+    }
+
+    fn past_limit(self, reading: Key<Reading>, side: Side) -> String {
+        let declared = &self.declared.readings[reading];
+        let (limit, name, past) = match side {
+            Side::Low => (self.case.limits(reading).low, "low", "below"),
+            Side::High => (self.case.limits(reading).high, "high", "above"),
+        };
+        let limit = limit.map(|limit| format!(" of {}", measure(limit, &declared.unit))).unwrap_or_default();
+        format!("{} {past} its {name} limit{limit}", declared.title)
+    }
+
+    fn on_target(self, reading: Key<Reading>) -> String {
+        let within = Condition::OnTarget(reading).judge(self.case, &mut |_, _| {}).grade() == Some(1.0);
+        let verb = if within { "is within" } else { "is outside" };
+        format!("{} {verb} its limits", self.valued(&Quantity::Reading(reading)))
+    }
+
+    /// The quantity with its value: "dough temperature 31.5 °C".
+    fn valued(self, quantity: &Quantity) -> String {
+        let name = self.name(quantity);
+        quantity.value(self.case).map_or_else(|| name.clone(), |value| format!("{name} {}", self.with_unit(quantity, value)))
+    }
+
+    /// The right side of a comparison; a plain number takes the unit of the left side.
+    fn operand(self, right: &Quantity, left: &Quantity) -> String {
+        match right {
+            Quantity::Number(value) => self.with_unit(left, *value),
+            other => self.valued(other),
+        }
+    }
+
+    fn with_unit(self, quantity: &Quantity, value: f64) -> String {
+        self.unit(quantity).map_or_else(|| number(value), |unit| measure(value, unit))
+    }
+
+    /// The unit of a quantity: that of its readings, as far as sums keep it.
+    fn unit(self, quantity: &Quantity) -> Option<&'a Unit> {
+        match quantity {
+            Quantity::Reading(key) | Quantity::LowLimit(key) | Quantity::Target(key) | Quantity::HighLimit(key) => {
+                Some(&self.declared.readings[*key].unit)
+            }
+            Quantity::Abs(inner) => self.unit(inner),
+            Quantity::Binary(Operation::Multiply | Operation::Divide, ..) => None,
+            Quantity::Binary(_, left, right) => self.unit(left).or_else(|| self.unit(right)),
+            Quantity::Number(_) | Quantity::BakerPercent(_) | Quantity::Formula(_) => None,
+        }
+    }
+
+    /// The quantity in words.
+    fn name(self, quantity: &Quantity) -> String {
+        let title = |key: &Key<Reading>| self.declared.readings[*key].title.clone();
+        match quantity {
+            Quantity::Number(value) => number(*value),
+            Quantity::Reading(key) => title(key),
+            Quantity::LowLimit(key) => format!("low limit of {}", title(key)),
+            Quantity::Target(key) => format!("target of {}", title(key)),
+            Quantity::HighLimit(key) => format!("high limit of {}", title(key)),
+            Quantity::BakerPercent(key) => format!("{} in % on flour", self.declared.ingredients[*key].title.to_lowercase()),
+            Quantity::Formula(quantity) => quantity.name().replace('_', " "),
+            Quantity::Abs(inner) => format!("size of ({})", self.name(inner)),
+            Quantity::Binary(operation, left, right) => {
+                let (left, right) = (self.name(left), self.name(right));
+                match operation {
+                    Operation::Add => format!("({left} + {right})"),
+                    Operation::Subtract => format!("({left} − {right})"),
+                    Operation::Multiply => format!("{left} × {right}"),
+                    Operation::Divide => format!("{left} / {right}"),
+                    Operation::Min => format!("the smaller of {left} and {right}"),
+                    Operation::Max => format!("the larger of {left} and {right}"),
+                }
+            }
+        }
+    }
+}
+
+fn preposition(comparison: Comparison) -> &'static str {
+    match comparison {
+        Comparison::Above => "above",
+        Comparison::AtLeast => "at least",
+        Comparison::Below => "below",
+        Comparison::AtMost => "at most",
+    }
+}
+
+/// Id of an input.
+pub(super) fn input_id(declared: &Declarations, input: Input) -> &str {
+    match input {
+        Input::Reading(key) => &declared.readings[key].id,
+        Input::Fact(key) => &declared.facts[key].id,
+        Input::Share(_) | Input::Formula => "formula",
+    }
+}
+
+/// Title of an input.
+pub(super) fn input_title(declared: &Declarations, input: Input) -> &str {
+    match input {
+        Input::Reading(key) => &declared.readings[key].title,
+        Input::Fact(key) => &declared.facts[key].title,
+        Input::Share(_) | Input::Formula => "the formula with all ingredients",
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{number, rounded};
+
+    #[test]
+    fn numbers_keep_four_digits() {
+        assert_eq!(number(31.5), "31.5");
+        assert_eq!(number(7.233_333), "7.233");
+        assert_eq!(number(12_345.6), "12350");
+        assert_eq!(number(-0.000_123_456), "-0.0001235");
+        assert_eq!(number(0.0), "0");
+        assert!((rounded(0.3 - 0.1) - 0.2).abs() < 1e-15);
+    }
+}
