@@ -14,7 +14,7 @@
 //! 2. [`case`] reads one case against it: names, units, limits; every fault at once.
 //! 3. [`diagnosis`] lays out what is known, computes what can be computed, weighs the evidence, asks [`inference`] for
 //!    exact posteriors, and puts the answer into words.
-//! 4. `http` and `commands` carry cases in and diagnoses out.
+//! 4. [`http`] and [`commands`] carry cases in and diagnoses out.
 //!
 //! ## Glossary
 //!
@@ -25,9 +25,12 @@
 //! - **explaining away**: a cause that is confirmed makes the other explanations of the same symptom less probable.
 
 pub mod case;
+pub mod commands;
 pub mod diagnosis;
+pub mod http;
 pub mod inference;
 pub mod knowledge;
 pub mod rules;
+pub mod settings;
 pub mod suggest;
 pub mod units;

@@ -82,6 +82,10 @@ pub struct ReadingDocument {
 pub struct FormulaDocument {
     /// Its lines: all amounts as masses, or all in % on flour.
     pub ingredients: Vec<IngredientDocument>,
+    /// Whether the lines are all there is; left out, four or more lines count as a whole formula. Of a fragment, what is
+    /// not named is unknown, not zero.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub complete: Option<bool>,
 }
 
 /// One line of a formula: a declared `ingredient`, or a `name` with a `composition`.

@@ -18,7 +18,7 @@ enum Basis {
 }
 
 pub(super) fn read(node: &Node<'_>, declared: &Declarations, faults: &mut Faults) -> Option<Formula> {
-    let object = node.object(faults, &["ingredients"])?;
+    let object = node.object(faults, &["ingredients", "complete"])?;
     let ingredients = object.required(faults, "ingredients", None)?;
     let (mut lines, mut bases, mut count) = (Vec::new(), Vec::new(), 0_usize);
     ingredients.items(faults, |faults, item| {
@@ -37,13 +37,15 @@ pub(super) fn read(node: &Node<'_>, declared: &Declarations, faults: &mut Faults
         let help = Some("give every amount as a mass, or every amount in % on flour".to_owned());
         ingredients.fault(faults, FaultCode::Contradiction, "masses and percentages are mixed".to_owned(), help);
     }
-    Some(Formula { lines, in_mass })
+    let complete = object.optional("complete").and_then(|node| node.boolean(faults));
+    Some(Formula { lines, in_mass, complete })
 }
 
 fn read_line(item: &Node<'_>, declared: &Declarations, faults: &mut Faults) -> Option<(FormulaLine, Basis)> {
     let object = item.object(faults, &["ingredient", "name", "flour", "composition", "amount", "unit", "stage"])?;
     let content = read_content(&object, declared, faults);
-    let amount = object.required(faults, "amount", None).and_then(|node| node.number_within(faults, 0.0, f64::INFINITY));
+    let amount =
+        object.required(faults, "amount", None).and_then(|node| node.number_within(faults, 0.0, f64::INFINITY));
     let unit = object
         .required(faults, "unit", Some("a mass, for example `kg`, or `%` on flour".to_owned()))
         .and_then(|node| read_basis(&node, faults));
@@ -58,7 +60,12 @@ fn read_content(object: &Object<'_>, declared: &Declarations, faults: &mut Fault
             for name in ["composition", "flour"] {
                 if let Some(extra) = object.optional(name) {
                     let help = Some("describe an ingredient of your own under `name`".to_owned());
-                    extra.fault(faults, FaultCode::Contradiction, "a declared ingredient has its composition in the rules".to_owned(), help);
+                    extra.fault(
+                        faults,
+                        FaultCode::Contradiction,
+                        "a declared ingredient has its composition in the rules".to_owned(),
+                        help,
+                    );
                 }
             }
             find(&node, &declared.ingredients, "ingredient", faults).map(LineContent::Declared)
@@ -66,8 +73,9 @@ fn read_content(object: &Object<'_>, declared: &Declarations, faults: &mut Fault
         (None, Some(node)) => {
             let name = node.text(faults)?.to_owned();
             let is_flour = object.optional("flour").map_or(Some(false), |node| node.boolean(faults))?;
-            let composition =
-                object.optional("composition").map_or(Some(Composition::default()), |node| read_composition(&node, faults))?;
+            let composition = object
+                .optional("composition")
+                .map_or(Some(Composition::default()), |node| read_composition(&node, faults))?;
             Some(LineContent::Described { name, is_flour, composition })
         }
         (Some(_), Some(node)) => {

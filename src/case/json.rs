@@ -2,8 +2,8 @@
 
 use std::fmt;
 
-use serde::de::{DeserializeSeed, Deserializer, MapAccess, SeqAccess, Visitor};
 use serde::Deserialize;
+use serde::de::{DeserializeSeed, Deserializer, MapAccess, SeqAccess, Visitor};
 use serde_json::value::RawValue;
 
 /// A JSON value that loses nothing (a map would drop the first of two equal members).

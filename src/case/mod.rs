@@ -15,10 +15,9 @@ mod symptoms;
 mod types;
 
 pub use document::{
-    CaseDocument, CompositionDocument, FormulaDocument, IngredientDocument, ReadingDocument, RequirementsDocument, SymptomDocument,
+    CaseDocument, CompositionDocument, FormulaDocument, IngredientDocument, ReadingDocument, RequirementsDocument,
+    SymptomDocument,
 };
 pub use fault::{Fault, FaultCode};
 pub use parse::CaseFaults;
-pub use types::{
-    AvoidedIngredient, Case, Formula, FormulaLine, LineContent, Measured, Requirements, Seen, SetAside,
-};
+pub use types::{AvoidedIngredient, Case, Formula, FormulaLine, LineContent, Measured, Requirements, Seen, SetAside};

@@ -74,11 +74,7 @@ fn read_product(object: &Object<'_>, products: &Table<Product>, faults: &mut Fau
     find(&node, products, "product", faults)
 }
 
-fn read_facts(
-    node: &Node<'_>,
-    knowledge: &Knowledge,
-    faults: &mut Faults,
-) -> Vec<(Key<crate::knowledge::Fact>, bool)> {
+fn read_facts(node: &Node<'_>, knowledge: &Knowledge, faults: &mut Faults) -> Vec<(Key<crate::knowledge::Fact>, bool)> {
     let mut facts = Vec::new();
     node.members(faults, |faults, id, value| {
         let fact = find_named(&value, id, &knowledge.declared.facts, "fact", faults);

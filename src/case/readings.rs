@@ -14,7 +14,8 @@ pub(super) fn read(node: &Node<'_>, declared: &Declarations, faults: &mut Faults
         let reading = key.map(|key| &declared.readings[key]);
         let Some(scale) = read_value(&value, reading, faults) else { return };
         let (Some(key), Some(reading)) = (key, reading) else { return };
-        let measured = Measured { reading: key, value: scale.value, given: scale.given, unit: scale.unit, limits: scale.limits };
+        let measured =
+            Measured { reading: key, value: scale.value, given: scale.given, unit: scale.unit, limits: scale.limits };
         if (reading.plausible.low..=reading.plausible.high).contains(&measured.value) {
             readings.push(measured);
         } else {
@@ -43,8 +44,12 @@ fn read_value(node: &Node<'_>, reading: Option<&Reading>, faults: &mut Faults) -
     check_order(&object, [("low", low), ("target", target), ("high", high)], faults);
     let (unit, given) = (unit?, given?);
     let to_own = |value: f64| reading.map_or(Ok(value), |reading| convert(value, &unit, &reading.unit)).ok();
-    let limits =
-        Limits { low: low.and_then(to_own), target: target.and_then(to_own), high: high.and_then(to_own), margin: None };
+    let limits = Limits {
+        low: low.and_then(to_own),
+        target: target.and_then(to_own),
+        high: high.and_then(to_own),
+        margin: None,
+    };
     Some(Converted { value: to_own(given)?, given, limits, unit: unit.clone() })
 }
 

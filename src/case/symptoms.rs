@@ -4,6 +4,7 @@ use super::fault::FaultCode;
 use super::node::{Faults, Node};
 use super::parse::find;
 use super::types::Seen;
+use crate::inference::MAX_SYMPTOMS;
 use crate::knowledge::{Declarations, Named};
 
 /// Above this certainty a symptom counts as present, below it as absent.
@@ -18,12 +19,19 @@ pub(super) fn read(node: &Node<'_>, declared: &Declarations, faults: &mut Faults
             symptoms.push(seen);
         }
     });
+    let weighed = symptoms.iter().filter(|seen| seen.certainty > 0.0).count();
+    if weighed > MAX_SYMPTOMS {
+        let detail =
+            format!("{weighed} symptoms are present or uncertain; at most {MAX_SYMPTOMS} can be weighed exactly");
+        node.fault(faults, FaultCode::OutOfRange, detail, Some("give those that most pieces show".to_owned()));
+    }
     symptoms
 }
 
 fn read_one(item: &Node<'_>, declared: &Declarations, faults: &mut Faults) -> Option<Seen> {
     let object = item.object(faults, &["symptom", "present", "certainty"])?;
-    let symptom = object.required(faults, "symptom", None).and_then(|node| find(&node, &declared.symptoms, "symptom", faults));
+    let symptom =
+        object.required(faults, "symptom", None).and_then(|node| find(&node, &declared.symptoms, "symptom", faults));
     let present = object.optional("present").map_or(Some(true), |node| node.boolean(faults));
     let certainty = object.optional("certainty").map_or(Some(1.0), |node| node.number_within(faults, 0.0, 1.0));
     let (present, certainty) = (present?, certainty?);
@@ -46,7 +54,8 @@ fn fits(seen: Seen, earlier: &[Seen], item: &Node<'_>, declared: &Declarations, 
         let opposed = symptom.contradicts.contains(&other.symptom)
             || declared.symptoms[other.symptom].contradicts.contains(&seen.symptom);
         if opposed && other.certainty > EVEN && seen.certainty > EVEN {
-            let detail = format!("`{}` cannot be present together with `{}`", symptom.id, declared.symptoms[other.symptom].id());
+            let detail =
+                format!("`{}` cannot be present together with `{}`", symptom.id, declared.symptoms[other.symptom].id());
             item.fault(faults, FaultCode::Contradiction, detail, Some("give the one that most pieces show".to_owned()));
             return false;
         }

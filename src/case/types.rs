@@ -64,6 +64,8 @@ pub struct Formula {
     pub lines: Vec<FormulaLine>,
     /// Whether amounts are kg (otherwise baker's percent).
     pub in_mass: bool,
+    /// Whether the lines are all there is; `None` when the caller does not say.
+    pub complete: Option<bool>,
 }
 
 /// One line of a formula.

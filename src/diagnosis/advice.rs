@@ -92,18 +92,26 @@ impl<'k> Advising<'_, 'k> {
                 return Some(format!("not {}", title.to_lowercase()));
             }
             if let Some(key) = action.uses.iter().find(|key| declared.ingredients[**key].not_for.contains(diet)) {
-                return Some(format!("brings in {}, which is not {}", declared.ingredients[*key].title, title.to_lowercase()));
+                return Some(format!(
+                    "brings in {}, which is not {}",
+                    declared.ingredients[*key].title,
+                    title.to_lowercase()
+                ));
             }
         }
         self.requirements.avoid.iter().find_map(|avoided| match avoided {
-            AvoidedIngredient::Ingredient(key) => {
-                action.uses.contains(key).then(|| format!("brings in {}, to be avoided", declared.ingredients[*key].title))
-            }
-            AvoidedIngredient::Allergen(allergen) => action
+            AvoidedIngredient::Ingredient(key) => action
                 .uses
-                .iter()
-                .find(|key| declared.ingredients[**key].allergens.contains(allergen))
-                .map(|key| format!("brings in {} with the allergen {}, to be avoided", declared.ingredients[*key].title, declared.allergens[*allergen].title)),
+                .contains(key)
+                .then(|| format!("brings in {}, to be avoided", declared.ingredients[*key].title)),
+            AvoidedIngredient::Allergen(allergen) => {
+                action.uses.iter().find(|key| declared.ingredients[**key].allergens.contains(allergen)).map(|key| {
+                    format!(
+                        "brings in {} with the allergen {}, to be avoided",
+                        declared.ingredients[*key].title, declared.allergens[*allergen].title
+                    )
+                })
+            }
         })
     }
 

@@ -26,7 +26,7 @@ impl<'k> Arguing<'_, 'k> {
     pub(super) fn arguments(&self, cause: &'k Cause, rank: usize) -> Vec<Argument<'k>> {
         let mut arguments: Vec<Argument<'k>> = self.about_symptoms(cause, rank).collect();
         for (place, source) in self.weighed.sources.iter().enumerate() {
-            let decibans = self.weights.reading(place).get(rank).copied().unwrap_or(0.0);
+            let decibans = self.weights.readings.get(place).and_then(|row| row.get(rank)).copied().unwrap_or(0.0);
             if decibans.abs() >= LEAST_DECIBANS {
                 arguments.push(self.about_source(cause, *source, decibans));
             }
@@ -38,7 +38,7 @@ impl<'k> Arguing<'_, 'k> {
     fn about_symptoms(&self, cause: &'k Cause, rank: usize) -> impl Iterator<Item = Argument<'k>> {
         let observations = self.weighed.findings.observations();
         observations.iter().enumerate().filter_map(move |(place, (position, _))| {
-            let decibans = self.weights.observation(place).get(rank).copied()?;
+            let decibans = self.weights.observations.get(place)?.get(rank).copied()?;
             let key = *self.view.symptoms.get(*position)?;
             (decibans.abs() >= LEAST_DECIBANS).then(|| Argument {
                 finding: &self.knowledge.declared.symptoms[key].id,
@@ -50,7 +50,8 @@ impl<'k> Arguing<'_, 'k> {
 
     fn symptom_text(&self, cause: &Cause, key: Key<Symptom>) -> String {
         let title = self.knowledge.declared.symptoms[key].title.to_lowercase();
-        let certainty = self.laid_out.symptoms.iter().find(|seen| seen.symptom == key).map_or(1.0, |seen| seen.certainty);
+        let certainty =
+            self.laid_out.symptoms.iter().find(|seen| seen.symptom == key).map_or(1.0, |seen| seen.certainty);
         let state = match certainty {
             1.0 => format!("{title} is seen"),
             0.0 => format!("{title} is not seen"),

@@ -3,6 +3,7 @@
 use super::formula_figures;
 use super::words::measure;
 use crate::case::{Case, Measured, Seen};
+use crate::inference::MAX_SYMPTOMS;
 use crate::knowledge::{Circumstances, Key, Knowledge, Limits, ProductView, Reading, Symptom};
 
 /// A case laid out.
@@ -84,12 +85,26 @@ fn raise(
         let limits = circumstances.limits(key);
         let own = case.readings.iter().find(|measured| measured.reading == key).map(|measured| measured.limits);
         let sides = [
-            (reading.low_shows, limits.low, own.and_then(|own| own.low), value < limits.low.unwrap_or(f64::NEG_INFINITY), "low"),
-            (reading.high_shows, limits.high, own.and_then(|own| own.high), value > limits.high.unwrap_or(f64::INFINITY), "high"),
+            (
+                reading.low_shows,
+                limits.low,
+                own.and_then(|own| own.low),
+                value < limits.low.unwrap_or(f64::NEG_INFINITY),
+                "low",
+            ),
+            (
+                reading.high_shows,
+                limits.high,
+                own.and_then(|own| own.high),
+                value > limits.high.unwrap_or(f64::INFINITY),
+                "high",
+            ),
         ];
         for (symptom, limit, own_limit, past, name) in sides {
             let (Some(symptom), Some(limit)) = (symptom, limit) else { continue };
-            if symptoms.iter().any(|seen| seen.symptom == symptom) || !(past || own_limit.is_some()) {
+            let full = symptoms.iter().filter(|seen| seen.certainty > 0.0).count() >= MAX_SYMPTOMS;
+            let said = symptoms.iter().any(|seen| seen.symptom == symptom);
+            if said || !(past || own_limit.is_some()) || (past && full) {
                 continue;
             }
             let relation = if past { "past" } else { "within" };

@@ -33,6 +33,19 @@ pub struct Diagnostician {
     models: Vec<Model>,
 }
 
+/// Numbers of the rules that no network can have.
+#[derive(Debug, Clone, PartialEq)]
+pub struct UnusableRules(pub Vec<NetworkFault>);
+
+impl fmt::Display for UnusableRules {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let faults: Vec<String> = self.0.iter().map(NetworkFault::to_string).collect();
+        f.write_str(&faults.join("; "))
+    }
+}
+
+impl std::error::Error for UnusableRules {}
+
 /// Why a case cannot be diagnosed.
 #[derive(Debug, Clone, PartialEq)]
 pub struct DiagnosisFault(pub FindingsFault);
@@ -50,8 +63,13 @@ impl Diagnostician {
     ///
     /// # Errors
     /// Numbers that no network can have; the checks of rule files refuse them before.
-    pub fn new(knowledge: Knowledge) -> Result<Self, Vec<NetworkFault>> {
-        let models = knowledge.views().iter().map(|view| Model::new(&knowledge, view)).collect::<Result<_, _>>()?;
+    pub fn new(knowledge: Knowledge) -> Result<Self, UnusableRules> {
+        let models = knowledge
+            .views()
+            .iter()
+            .map(|view| Model::new(&knowledge, view))
+            .collect::<Result<_, _>>()
+            .map_err(UnusableRules)?;
         Ok(Self { knowledge, models })
     }
 
@@ -77,7 +95,12 @@ impl Diagnostician {
         &self.models[view.product.index()]
     }
 
-    fn answer<'k>(&'k self, case: Case, view: &'k ProductView, mut laid_out: LaidOut) -> Result<Diagnosis<'k>, FindingsFault> {
+    fn answer<'k>(
+        &'k self,
+        case: Case,
+        view: &'k ProductView,
+        mut laid_out: LaidOut,
+    ) -> Result<Diagnosis<'k>, FindingsFault> {
         let (knowledge, model) = (&self.knowledge, self.model(view));
         let mut weighed = weigh(knowledge, view, &mut laid_out.circumstances);
         for seen in &laid_out.symptoms {

@@ -21,5 +21,5 @@ mod weighing;
 mod words;
 
 pub use answer::*;
-pub use diagnostician::{DiagnosisFault, Diagnostician};
+pub use diagnostician::{DiagnosisFault, Diagnostician, UnusableRules};
 pub use terminal::render;

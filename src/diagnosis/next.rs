@@ -121,7 +121,8 @@ impl<'k> Open<'_, 'k> {
                 *sum += self.variance(link.cause) * link.strength * link.strength;
             }
         }
-        let mut order: Vec<usize> = (0..promise.len()).filter(|symptom| observed.iter().all(|(own, _)| own != symptom)).collect();
+        let mut order: Vec<usize> =
+            (0..promise.len()).filter(|symptom| observed.iter().all(|(own, _)| own != symptom)).collect();
         let promised = |symptom: usize| promise.get(symptom).copied().unwrap_or(0.0);
         order.sort_by(|a, b| promised(*b).total_cmp(&promised(*a)));
         order.into_iter().take(MOST_LOOKS).filter_map(|symptom| self.look(symptom, spare)).collect()

@@ -5,7 +5,8 @@
 //! [`usual_share`](crate::inference::usual_share)), else from the usual window of the product.
 
 use crate::knowledge::{
-    Circumstances, Comparison, Condition, EvidenceKind, Input, Key, Knowledge, Limits, ProductView, Quantity, Reading, Side,
+    Circumstances, Comparison, Condition, EvidenceKind, Input, Key, Knowledge, Limits, ProductView, Quantity, Reading,
+    Side,
 };
 
 use super::weighing::{DECIBANS_PER_LOG10, decibans};
@@ -55,7 +56,12 @@ pub(super) fn candidates(knowledge: &Knowledge, view: &ProductView) -> Vec<Candi
 
 impl Candidate {
     /// Weights, log10, a region for each cause, in a case where the input is not known.
-    pub(super) fn weights_in(&self, knowledge: &Knowledge, view: &ProductView, case: &mut Circumstances) -> Vec<(usize, Vec<f64>)> {
+    pub(super) fn weights_in(
+        &self,
+        knowledge: &Knowledge,
+        view: &ProductView,
+        case: &mut Circumstances,
+    ) -> Vec<(usize, Vec<f64>)> {
         let cause = |position: usize| view.causes.get(position).map(|key| &knowledge.declared.causes[*key]);
         let mut weights = Vec::with_capacity(self.causes.len());
         for &position in &self.causes {
@@ -85,7 +91,11 @@ fn assume(case: &mut Circumstances, input: Input, value: Option<f64>) {
 }
 
 /// The evidence of some causes.
-fn items<'k>(knowledge: &'k Knowledge, view: &'k ProductView, causes: &'k [usize]) -> impl Iterator<Item = &'k EvidenceKind> {
+fn items<'k>(
+    knowledge: &'k Knowledge,
+    view: &'k ProductView,
+    causes: &'k [usize],
+) -> impl Iterator<Item = &'k EvidenceKind> {
     causes
         .iter()
         .filter_map(|position| view.causes.get(*position))
@@ -119,7 +129,8 @@ fn fact_outcomes(knowledge: &Knowledge, view: &ProductView, input: Input, causes
                 match condition {
                     Condition::Fact(key) if Input::Fact(*key) == input => Some(share),
                     Condition::Not(inner) => {
-                        matches!(inner.as_ref(), Condition::Fact(key) if Input::Fact(*key) == input).then_some(1.0 - share)
+                        matches!(inner.as_ref(), Condition::Fact(key) if Input::Fact(*key) == input)
+                            .then_some(1.0 - share)
                     }
                     _ => None,
                 }
@@ -212,7 +223,9 @@ fn cut(condition: &Condition, key: Key<Reading>, limits: Limits, usual: Option<f
         }
         Condition::Not(inner) => cut(inner, key, limits, usual.map(|share| 1.0 - share), edges),
         // The share of a joint condition says nothing about one of its parts.
-        Condition::All(parts) | Condition::Any(parts) => parts.iter().for_each(|part| cut(part, key, limits, None, edges)),
+        Condition::All(parts) | Condition::Any(parts) => {
+            parts.iter().for_each(|part| cut(part, key, limits, None, edges))
+        }
         _ => {}
     }
 }

@@ -31,13 +31,21 @@ pub(super) fn set_aside<'k>(case: &Case, knowledge: &'k Knowledge, view: &Produc
     });
     let unused_facts = case.facts.iter().filter_map(|(key, _)| {
         let used = view.listed_facts.contains(key);
-        (!used).then(|| SetAsideFinding { finding: &declared.facts[*key].id, text: "no rule for this product uses it".to_owned() })
+        (!used).then(|| SetAsideFinding {
+            finding: &declared.facts[*key].id,
+            text: "no rule for this product uses it".to_owned(),
+        })
     });
     implausible.chain(unused_readings).chain(unused_facts).collect()
 }
 
 /// What the evidence of the leading causes still needs.
-pub(super) fn missing<'k>(knowledge: &'k Knowledge, view: &ProductView, laid_out: &LaidOut, leading: &[usize]) -> Vec<Missing<'k>> {
+pub(super) fn missing<'k>(
+    knowledge: &'k Knowledge,
+    view: &ProductView,
+    laid_out: &LaidOut,
+    leading: &[usize],
+) -> Vec<Missing<'k>> {
     let declared = &knowledge.declared;
     let mut missing: Vec<Missing<'k>> = Vec::new();
     for relevant in view.inputs.iter().filter(|relevant| !laid_out.circumstances.knows(relevant.input)) {
@@ -52,7 +60,9 @@ pub(super) fn missing<'k>(knowledge: &'k Knowledge, view: &ProductView, laid_out
         }
         let finding = input_id(declared, relevant.input);
         match missing.iter_mut().find(|other| other.finding == finding) {
-            Some(other) => other.needed_by.extend(needed_by.into_iter().filter(|id| !other.needed_by.contains(id)).collect::<Vec<_>>()),
+            Some(other) => other
+                .needed_by
+                .extend(needed_by.into_iter().filter(|id| !other.needed_by.contains(id)).collect::<Vec<_>>()),
             None => missing.push(Missing { finding, title: input_title(declared, relevant.input), needed_by }),
         }
     }
@@ -109,7 +119,14 @@ pub(super) fn computed<'k>(knowledge: &'k Knowledge, laid_out: &LaidOut) -> Vec<
     let quantities = FormulaQuantity::ALL.iter().filter_map(|(quantity, name, unit)| {
         let taken = declared.readings.find(name).is_some_and(|key| laid_out.computed.contains(&key));
         let value = laid_out.circumstances.formula_quantity(*quantity).filter(|_| !taken)?;
-        Some(Computed { quantity: name, title: name, value: rounded(value), unit, basis: basis(name), from: Cow::Borrowed("formula") })
+        Some(Computed {
+            quantity: name,
+            title: name,
+            value: rounded(value),
+            unit,
+            basis: basis(name),
+            from: Cow::Borrowed("formula"),
+        })
     });
     readings.chain(quantities).collect()
 }
@@ -119,7 +136,12 @@ fn basis(name: &str) -> Option<&'static str> {
 }
 
 /// Cautions of the pack, of the symptoms that are seen, of the leading causes and of their actions; each once.
-pub(super) fn cautions<'k>(knowledge: &'k Knowledge, view: &ProductView, laid_out: &LaidOut, leading: &[usize]) -> Vec<CautionText<'k>> {
+pub(super) fn cautions<'k>(
+    knowledge: &'k Knowledge,
+    view: &ProductView,
+    laid_out: &LaidOut,
+    leading: &[usize],
+) -> Vec<CautionText<'k>> {
     let declared = &knowledge.declared;
     let mut keys: Vec<Key<Caution>> = Vec::new();
     let mut add = |more: &[Key<Caution>]| {
@@ -138,9 +160,13 @@ pub(super) fn cautions<'k>(knowledge: &'k Knowledge, view: &ProductView, laid_ou
             add(&declared.actions[prescription.action].cautions);
         }
     }
-    let always: Vec<Key<Caution>> = declared.cautions.iter().filter(|(_, caution)| caution.always).map(|(key, _)| key).collect();
+    let always: Vec<Key<Caution>> =
+        declared.cautions.iter().filter(|(_, caution)| caution.always).map(|(key, _)| key).collect();
     add(&always);
-    keys.iter().map(|key| &declared.cautions[*key]).map(|caution| CautionText { caution: &caution.id, text: &caution.text }).collect()
+    keys.iter()
+        .map(|key| &declared.cautions[*key])
+        .map(|caution| CautionText { caution: &caution.id, text: &caution.text })
+        .collect()
 }
 
 /// The answer in a sentence or two.

@@ -4,7 +4,8 @@ use std::fmt::Write as _;
 
 use super::answer::{ActionAdvice, ConfirmationStatus, Diagnosis, RankedCause};
 use super::remarks::percent;
-use super::words::number;
+use super::words::{measure, number};
+use crate::units::Unit;
 
 /// Narrowest and widest text, characters.
 const WIDTHS: (usize, usize) = (40, 110);
@@ -23,6 +24,11 @@ pub fn render(diagnosis: &Diagnosis<'_>, width: usize) -> String {
     page.text
 }
 
+/// A value with its unit as people write it; the rules have checked the code.
+fn with_symbol(value: f64, code: &str) -> String {
+    Unit::parse(code).map_or_else(|_| format!("{} {code}", number(value)), |unit| measure(value, &unit))
+}
+
 /// Text under construction.
 struct Page {
     text: String,
@@ -32,7 +38,15 @@ struct Page {
 impl Page {
     fn cause(&mut self, place: usize, cause: &RankedCause<'_>) {
         self.blank();
-        self.line(0, &format!("{place}. {}   {} %  (before: {} %)", cause.title, percent(cause.probability), percent(cause.prior)));
+        self.line(
+            0,
+            &format!(
+                "{place}. {}   {} %  (before: {} %)",
+                cause.title,
+                percent(cause.probability),
+                percent(cause.prior)
+            ),
+        );
         self.line(3, cause.mechanism);
         for argument in &cause.evidence {
             let sign = if argument.decibans >= 0.0 { '+' } else { '−' };
@@ -56,7 +70,10 @@ impl Page {
     fn action(&mut self, action: &ActionAdvice<'_>) {
         self.hanging(3, "do: ", &format!("{}. {}", action.title, action.text));
         for quantity in &action.quantities {
-            self.line(7, &format!("{} = {} {}", quantity.name.replace('_', " "), number(quantity.value), quantity.unit));
+            self.line(
+                7,
+                &format!("{} = {}", quantity.name.replace('_', " "), with_symbol(quantity.value, quantity.unit)),
+            );
         }
         if !action.needs.is_empty() {
             self.line(7, &format!("for the quantity, measure: {}", action.needs.join(", ").replace('_', " ")));
@@ -70,14 +87,27 @@ impl Page {
         if let Some(first) = diagnosis.other_causes.first() {
             self.blank();
             let count = diagnosis.other_causes.len();
-            self.line(0, &format!("{count} other causes, each at {} % or less, the next being: {}", percent(first.probability), first.title));
+            self.line(
+                0,
+                &format!(
+                    "{count} other causes, each at {} % or less, the next being: {}",
+                    percent(first.probability),
+                    first.title
+                ),
+            );
         }
     }
 
     fn next(&mut self, diagnosis: &Diagnosis<'_>) {
         self.heading("Measure next", diagnosis.next_readings.is_empty());
         for next in &diagnosis.next_readings {
-            let text = format!("{} ({} min, {:.2} bit): {}", next.title, number(next.effort_minutes), next.information_bits, next.method);
+            let text = format!(
+                "{} ({} min, {:.2} bit): {}",
+                next.title,
+                number(next.effort_minutes),
+                next.information_bits,
+                next.method
+            );
             self.hanging(2, "- ", &text);
             self.line(6, &format!("tells apart: {}", next.tells_apart.join(", ").replace('_', " ")));
         }
@@ -90,16 +120,36 @@ impl Page {
     fn remarks(&mut self, diagnosis: &Diagnosis<'_>) {
         self.list("Not explained", diagnosis.unexplained.iter().map(|item| format!("{}: {}", item.title, item.text)));
         self.list("Speaks against the leader", diagnosis.against_leader.iter().map(|item| item.text.to_string()));
-        self.list("Set aside", diagnosis.set_aside.iter().map(|item| format!("{}: {}", item.finding.replace('_', " "), item.text)));
-        self.list("Taken from readings", diagnosis.raised.iter().map(|item| {
-            let state = if item.present { "seen" } else { "not seen" };
-            format!("{} {state}: {}", item.symptom.replace('_', " "), item.text)
-        }));
-        self.list("Computed", diagnosis.computed.iter().map(|item| {
-            format!("{} {} {} (from {})", item.title.replace('_', " "), number(item.value), item.unit, item.from.replace('_', " "))
-        }));
-        self.list("Excluded actions", diagnosis.excluded_actions.iter().map(|item| format!("{}: {}", item.title, item.text)));
-        self.list("Rules that failed", diagnosis.rule_faults.iter().map(|item| format!("{}:{}: {}", item.file, item.line, item.message)));
+        self.list(
+            "Set aside",
+            diagnosis.set_aside.iter().map(|item| format!("{}: {}", item.finding.replace('_', " "), item.text)),
+        );
+        self.list(
+            "Taken from readings",
+            diagnosis.raised.iter().map(|item| {
+                let state = if item.present { "seen" } else { "not seen" };
+                format!("{} {state}: {}", item.symptom.replace('_', " "), item.text)
+            }),
+        );
+        self.list(
+            "Computed",
+            diagnosis.computed.iter().map(|item| {
+                format!(
+                    "{} {} (from {})",
+                    item.title.replace('_', " "),
+                    with_symbol(item.value, item.unit),
+                    item.from.replace('_', " ")
+                )
+            }),
+        );
+        self.list(
+            "Excluded actions",
+            diagnosis.excluded_actions.iter().map(|item| format!("{}: {}", item.title, item.text)),
+        );
+        self.list(
+            "Rules that failed",
+            diagnosis.rule_faults.iter().map(|item| format!("{}:{}: {}", item.file, item.line, item.message)),
+        );
         self.list("Cautions", diagnosis.cautions.iter().map(|item| item.text.to_owned()));
         self.blank();
         self.line(0, &format!("rules {} {}", diagnosis.rules.version, diagnosis.rules.digest));

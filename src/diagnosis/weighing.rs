@@ -28,7 +28,11 @@ pub(super) fn weigh(knowledge: &Knowledge, view: &ProductView, case: &mut Circum
     let total: Vec<f64> = view
         .causes
         .iter()
-        .map(|key| decibans(&knowledge.declared.causes[*key], case, &mut |judged, fault| record(&mut rule_faults, judged, &fault)))
+        .map(|key| {
+            decibans(&knowledge.declared.causes[*key], case, &mut |judged, fault| {
+                record(&mut rule_faults, judged, &fault)
+            })
+        })
         .collect();
     let mut findings = Findings::new();
     let mut sources = Vec::new();
@@ -38,7 +42,10 @@ pub(super) fn weigh(knowledge: &Knowledge, view: &ProductView, case: &mut Circum
         let undo = forget(case, source);
         let mut weights = Vec::with_capacity(dependents.len());
         for &cause in &dependents {
-            let without = view.causes.get(cause).map_or(0.0, |key| decibans(&knowledge.declared.causes[*key], case, &mut |_, _| {}));
+            let without = view
+                .causes
+                .get(cause)
+                .map_or(0.0, |key| decibans(&knowledge.declared.causes[*key], case, &mut |_, _| {}));
             let share = total.get(cause).copied().unwrap_or(0.0) - without;
             if let Some(rest) = residual.get_mut(cause) {
                 *rest -= share;
@@ -49,8 +56,12 @@ pub(super) fn weigh(knowledge: &Knowledge, view: &ProductView, case: &mut Circum
         findings.weigh(&weights);
         sources.push(source);
     }
-    let joint: Vec<(usize, f64)> =
-        residual.iter().enumerate().filter(|(_, rest)| rest.abs() > 1e-12).map(|(cause, rest)| (cause, rest / DECIBANS_PER_LOG10)).collect();
+    let joint: Vec<(usize, f64)> = residual
+        .iter()
+        .enumerate()
+        .filter(|(_, rest)| rest.abs() > 1e-12)
+        .map(|(cause, rest)| (cause, rest / DECIBANS_PER_LOG10))
+        .collect();
     if !joint.is_empty() {
         findings.weigh(&joint);
     }
@@ -128,11 +139,8 @@ impl Undo {
 }
 
 fn record(faults: &mut Vec<RuleFault>, judged: &Judged, fault: &JudgeFault) {
-    let fault = RuleFault {
-        file: judged.place.file.to_string(),
-        line: judged.place.line,
-        message: fault.message.clone(),
-    };
+    let fault =
+        RuleFault { file: judged.place.file.to_string(), line: judged.place.line, message: fault.message.clone() };
     if !faults.contains(&fault) {
         faults.push(fault);
     }

@@ -1,7 +1,8 @@
 //! The trade's words for conditions and values.
 
 use crate::knowledge::{
-    Circumstances, Comparison, Condition, Declarations, EvidenceKind, Input, Judged, Key, Operation, Quantity, Reading, Side,
+    Circumstances, Comparison, Condition, Declarations, EvidenceKind, Input, Judged, Key, Operation, Quantity, Reading,
+    Side,
 };
 use crate::units::Unit;
 
@@ -175,7 +176,11 @@ impl<'a> Wording<'a> {
         }
         if reaches(from) && (value - from).abs() > f64::EPSILON {
             let (low, high) = (from.min(to), from.max(to));
-            return format!("{valued} lies between {} and {}", self.with_unit(quantity, low), self.with_unit(quantity, high));
+            return format!(
+                "{valued} lies between {} and {}",
+                self.with_unit(quantity, low),
+                self.with_unit(quantity, high)
+            );
         }
         if (value - from).abs() <= f64::EPSILON {
             return format!("{valued} is not {past} {}", self.with_unit(quantity, from));
@@ -215,14 +220,21 @@ impl<'a> Wording<'a> {
     /// The quantity with its value: "dough temperature 31.5 °C".
     fn valued(self, quantity: &Quantity) -> String {
         let name = self.name(quantity);
-        quantity.value(self.case).map_or_else(|| name.clone(), |value| format!("{name} {}", self.with_unit(quantity, value)))
+        quantity
+            .value(self.case)
+            .map_or_else(|| name.clone(), |value| format!("{name} {}", self.with_unit(quantity, value)))
     }
 
     /// The right side of a comparison; a plain number takes the unit of the left side.
     fn operand(self, right: &Quantity, left: &Quantity) -> String {
         match right {
             Quantity::Number(value) => self.with_unit(left, *value),
-            other => self.valued(other),
+            other => match (own_limit(other, left), other.value(self.case)) {
+                (Some(limit), Some(value)) => format!("its {limit} of {}", self.with_unit(left, value)),
+                (None, Some(value)) => format!("{} ({})", self.with_unit(left, value), self.name(other)),
+                (Some(limit), None) => format!("its {limit}"),
+                (None, None) => self.name(other),
+            },
         }
     }
 
@@ -252,14 +264,16 @@ impl<'a> Wording<'a> {
             Quantity::LowLimit(key) => format!("low limit of {}", title(key)),
             Quantity::Target(key) => format!("target of {}", title(key)),
             Quantity::HighLimit(key) => format!("high limit of {}", title(key)),
-            Quantity::BakerPercent(key) => format!("{} in % on flour", self.declared.ingredients[*key].title.to_lowercase()),
+            Quantity::BakerPercent(key) => {
+                format!("{} in % on flour", self.declared.ingredients[*key].title.to_lowercase())
+            }
             Quantity::Formula(quantity) => quantity.name().replace('_', " "),
             Quantity::Abs(inner) => format!("size of ({})", self.name(inner)),
             Quantity::Binary(operation, left, right) => {
                 let (left, right) = (self.name(left), self.name(right));
                 match operation {
-                    Operation::Add => format!("({left} + {right})"),
-                    Operation::Subtract => format!("({left} − {right})"),
+                    Operation::Add => format!("{left} + {right}"),
+                    Operation::Subtract => format!("{left} − {right}"),
                     Operation::Multiply => format!("{left} × {right}"),
                     Operation::Divide => format!("{left} / {right}"),
                     Operation::Min => format!("the smaller of {left} and {right}"),
@@ -267,6 +281,17 @@ impl<'a> Wording<'a> {
                 }
             }
         }
+    }
+}
+
+/// The name of a limit of the very reading that it is compared with.
+fn own_limit(limit: &Quantity, reading: &Quantity) -> Option<&'static str> {
+    let Quantity::Reading(own) = reading else { return None };
+    match limit {
+        Quantity::LowLimit(key) if key == own => Some("low limit"),
+        Quantity::Target(key) if key == own => Some("target"),
+        Quantity::HighLimit(key) if key == own => Some("high limit"),
+        _ => None,
     }
 }
 

@@ -1,11 +1,14 @@
 //! The network given one case: everything linear is folded into the odds of the causes, and the
 //! symptoms that need a dimension of the cover table are listed.
-#![allow(clippy::indexing_slicing)]
-// Every index comes from a checked network or from findings checked against it; a bounds-checked
-// accessor with an invented default would hide a wrong index instead of showing it.
+#![allow(
+    clippy::indexing_slicing,
+    reason = "every index comes from a checked network or from findings checked against it; a bounds-checked accessor with an invented default would hide a wrong index instead of showing it"
+)]
 
+use super::dimension::{Dimension, LEAST_CERTAINTY};
 use super::faults::FindingsFault;
 use super::findings::{Findings, Observation};
+use super::log_product::LogProduct;
 use super::network::Network;
 use super::odds::Odds;
 
@@ -20,76 +23,22 @@ pub const MAX_WEIGHT: f64 = 100.0;
 /// Odds below this are raised to it, so that no product of strengths can underflow to certainty.
 const LEAST_ODDS: f64 = 1e-250;
 
-/// A certainty below this is taken for 0, so that dividing by it cannot overflow.
-const LEAST_CERTAINTY: f64 = 1e-100;
-
 /// A finding to leave out, or a symptom to look at, compared with the findings as they are.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) enum Change {
     Nothing,
     OmitObservation(usize),
     OmitReading(usize),
-    /// Gives this unobserved symptom a dimension as if it were present. With another credit for that
-    /// dimension, the absent symptom can be read off the same table.
+    /// Gives this unobserved symptom a dimension as if it were present. With another credit for
+    /// that dimension, the absent symptom can be read off the same table.
     LookAt(usize),
-}
-
-/// What a symptom counts for, by whether it ends up explained.
-#[derive(Debug, Clone, Copy)]
-pub(super) struct Credit {
-    pub(super) unexplained: f64,
-    pub(super) explained: f64,
-}
-
-impl Credit {
-    pub(super) const PRESENT: Self = Self { unexplained: 0.0, explained: 1.0 };
-    pub(super) const ABSENT: Self = Self { unexplained: 1.0, explained: 0.0 };
-    pub(super) const IGNORED: Self = Self { unexplained: 1.0, explained: 1.0 };
-}
-
-/// A symptom with a dimension in the cover table.
-#[derive(Debug, Clone, Copy)]
-pub(super) struct Dimension {
-    pub(super) symptom: usize,
-    /// The leak, widened by doubt: P(explained) and P(not explained) without any cause.
-    pub(super) leak: Odds,
-    pub(super) credit: Credit,
-}
-
-impl Dimension {
-    fn present(symptom: usize, leak: f64) -> Self {
-        Self { symptom, leak: Odds::from_probability(leak), credit: Credit::PRESENT }
-    }
-
-    /// Virtual evidence and its constant factor.
-    ///
-    /// A likely symptom (t > 1/2) is a present one that doubt u = (1 − t)/t may explain as well:
-    /// t·(1 − A) + (1 − t)·A = t·(1 − (1 − u)·A). That is one more leak. An unlikely symptom cannot be
-    /// written so without a negative leak; it counts 1 when unexplained and t/(1 − t) when explained.
-    fn uncertain(symptom: usize, leak: f64, certainty: f64) -> (Self, f64) {
-        let doubt = 1.0 - certainty;
-        let plain = Self::present(symptom, leak);
-        if certainty > 0.5 {
-            let ignored = doubt / certainty;
-            let present = leak + (1.0 - leak) * ignored;
-            let absent = (1.0 - leak) * ((certainty - doubt) / certainty);
-            (Self { leak: Odds { present, absent }, ..plain }, certainty)
-        } else {
-            let credit = Credit { unexplained: 1.0, explained: certainty / doubt };
-            (Self { credit, ..plain }, doubt)
-        }
-    }
-
-    /// True when an unexplained symptom counts for something, too.
-    fn is_tolerant(&self) -> bool {
-        self.credit.unexplained > 0.0
-    }
 }
 
 /// A network given a case; reused from case to case so that nothing is allocated.
 #[derive(Debug, Default)]
 pub(super) struct Conditioned {
-    /// Odds of each cause from its prior, its weights and the absent symptoms; the sides add up to 1.
+    /// Odds of each cause from its prior, its weights and the absent symptoms; the sides add up
+    /// to 1.
     odds: Vec<Odds>,
     /// Sum of the log10 weights of each cause.
     shifts: Vec<f64>,
@@ -145,19 +94,17 @@ impl Conditioned {
                 self.weights.extend_from_slice(findings.reading(reading));
             }
         }
-        // Floating-point sums depend on their order; the answer must not depend on that of the findings.
-        self.weights.sort_unstable_by(|a, b| a.0.cmp(&b.0).then(a.1.total_cmp(&b.1)));
-        for &(cause, weight) in &self.weights {
-            self.shifts[cause] += weight;
+        // Floating-point sums depend on their order; the answer must not depend on that of the
+        // findings.
+        let mut weights = std::mem::take(&mut self.weights);
+        weights.sort_unstable_by(|a, b| a.0.cmp(&b.0).then(a.1.total_cmp(&b.1)));
+        for of_one_cause in weights.chunk_by(|a, b| a.0 == b.0) {
+            let cause = of_one_cause[0].0;
+            let shift = of_one_cause.iter().map(|&(_, weight)| weight).sum();
+            self.shifts[cause] = shift;
+            self.multiply(cause, power_of_ten(cut_off(shift)));
         }
-        let mut done = None;
-        for index in 0..self.weights.len() {
-            let cause = self.weights[index].0;
-            if done != Some(cause) {
-                self.multiply(cause, power_of_ten(cut_off(self.shifts[cause])));
-            }
-            done = Some(cause);
-        }
+        self.weights = weights;
     }
 
     fn observe(&mut self, network: &Network, findings: &Findings, change: Change) {
@@ -169,7 +116,8 @@ impl Conditioned {
         if let Change::LookAt(symptom) = change {
             self.dimensions.push(Dimension::present(symptom, network.leak(symptom)));
         }
-        // Symptoms with many causes first: their patterns are then folded in while the table is small.
+        // Symptoms with many causes first: their patterns are then folded in while the table is
+        // small.
         self.dimensions.sort_unstable_by_key(|dimension| {
             let parents = network.parents(dimension.symptom).len();
             (usize::MAX - parents, dimension.symptom)
@@ -274,31 +222,4 @@ pub(super) fn cut_off(log10_ratio: f64) -> f64 {
 /// 10^exponent, four times as fast as the general power.
 pub(super) fn power_of_ten(exponent: f64) -> f64 {
     (exponent * std::f64::consts::LN_10).exp()
-}
-
-/// A product whose logarithm is taken as seldom as possible, since a logarithm costs ten multiplications.
-#[derive(Debug, Clone, Copy)]
-struct LogProduct {
-    product: f64,
-    logarithm: f64,
-}
-
-impl Default for LogProduct {
-    fn default() -> Self {
-        Self { product: 1.0, logarithm: 0.0 }
-    }
-}
-
-impl LogProduct {
-    fn multiply(&mut self, factor: f64) {
-        self.product *= factor;
-        if !(1e-150..1e150).contains(&self.product) {
-            self.logarithm += self.product.ln();
-            self.product = 1.0;
-        }
-    }
-
-    fn ln(self) -> f64 {
-        self.logarithm + self.product.ln()
-    }
 }

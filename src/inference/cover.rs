@@ -1,7 +1,6 @@
 //! The cover table: for every subset T of the present symptoms, the probability that exactly T is
 //! explained. All terms are non-negative, so nothing cancels.
-#![allow(clippy::indexing_slicing)]
-// Indices are dimensions below 16 and subsets below the table's 2^n.
+#![allow(clippy::indexing_slicing, reason = "indices are dimensions below 16 and subsets below the table's 2^n")]
 
 use super::conditioned::Conditioned;
 use super::grouped::{Group, MAX_GROUP, next_subset};
@@ -13,7 +12,8 @@ use super::odds::Odds;
 pub(super) struct Cover {
     table: Vec<f64>,
     total: f64,
-    /// P(explained) and P(not explained) of each dimension by its leak and by causes linked to it alone.
+    /// P(explained) and P(not explained) of each dimension by its leak and by causes linked to it
+    /// alone.
     leaks: Vec<Odds>,
     groups: Vec<Group>,
     /// Place of a pattern's group plus one, 0 for none.
@@ -104,7 +104,8 @@ impl Cover {
         }
     }
 
-    /// Adds the symptoms one at a time; what ends with a symptom is folded in as soon as it is there.
+    /// Adds the symptoms one at a time; what ends with a symptom is folded in as soon as it is
+    /// there.
     fn fold(&mut self, case: &Conditioned) {
         self.table.clear();
         self.table.push(1.0);
@@ -134,7 +135,8 @@ impl Cover {
     }
 }
 
-/// A cause linked to one symptom only acts like one more leak. Neither side is formed as 1 − the other.
+/// A cause linked to one symptom only acts like one more leak. Neither side is formed as 1 − the
+/// other.
 fn merge_into_leak(leak: &mut Odds, strength: f64, odds: Odds) {
     let unexplained = odds.absent + odds.present * (1.0 - strength);
     leak.present += leak.absent * odds.present * strength;

@@ -10,8 +10,9 @@ pub enum Observation {
     Present,
     /// The symptom is not there.
     Absent,
-    /// Virtual evidence (Pearl 1988): the likelihood is t · P(present | causes) + (1 − t) · P(absent | causes).
-    /// t = 1 is [`Observation::Present`], t = 0 is [`Observation::Absent`], t = 0.5 says nothing.
+    /// Virtual evidence (Pearl 1988): the likelihood is t · P(present | causes) + (1 − t) ·
+    /// P(absent | causes). t = 1 is [`Observation::Present`], t = 0 is [`Observation::Absent`], t
+    /// = 0.5 says nothing.
     Likely(f64),
 }
 
@@ -96,7 +97,7 @@ impl Findings {
             check_certainty(symptom, observation)?;
             previous = Some(symptom);
         }
-        let bad = self.weights.iter().find(|(cause, ratio)| *cause >= network.causes() || ratio.is_nan());
+        let bad = self.weights.iter().find(|(cause, ratio)| *cause >= network.causes() || !ratio.is_finite());
         match bad {
             Some(&(cause, _)) if cause >= network.causes() => Err(FindingsFault::UnknownCause { cause }),
             Some(&(cause, _)) => Err(FindingsFault::Weight { cause }),

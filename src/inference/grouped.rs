@@ -1,11 +1,14 @@
 //! Causes with the same or a contained pattern, combined before they meet the big table.
-#![allow(clippy::indexing_slicing)]
-// Patterns have two or three bits here, so every index is below 8 or below the table's 2^n.
+#![allow(
+    clippy::indexing_slicing,
+    reason = "patterns have two or three bits here, so every index is below 8 or below the table's 2^n"
+)]
 
 use super::lattice::{compress, multiply_in};
 use super::odds::Odds;
 
-/// Most symptoms a group may cover. From four on, folding a group costs more than folding its causes one by one.
+/// Most symptoms a group may cover. From four on, folding a group costs more than folding its
+/// causes one by one.
 pub(super) const MAX_GROUP: u32 = 3;
 const SIZE: usize = 1 << MAX_GROUP;
 
@@ -73,7 +76,8 @@ fn fold<const N: usize>(distribution: &[f64; SIZE], pattern: u32, table: &mut [f
     }
 }
 
-/// `transition[union][from]`: probability that the group takes the explained subset `from` to `union`.
+/// `transition[union][from]`: probability that the group takes the explained subset `from` to
+/// `union`.
 fn transition<const N: usize>(distribution: &[f64; SIZE]) -> [[f64; N]; N] {
     let mut transition = [[0.0; N]; N];
     for (explained, &probability) in distribution.iter().enumerate().take(N) {

@@ -7,7 +7,8 @@ pub(super) fn entropy(probabilities: impl IntoIterator<Item = f64>) -> f64 {
     probabilities.into_iter().filter(|&probability| probability > 0.0).map(|p| -p * p.log2()).sum()
 }
 
-/// Mutual information in bits between the row and the column of a table of probabilities that add up to 1.
+/// Mutual information in bits between the row and the column of a table of probabilities that add
+/// up to 1.
 ///
 /// H(column) − Σ P(row)·H(column | row), never below 0.
 pub(super) fn mutual_information(table: &[f64], columns: usize) -> f64 {
@@ -22,8 +23,8 @@ pub(super) fn mutual_information(table: &[f64], columns: usize) -> f64 {
     (entropy((0..columns).map(of_column)) - conditional).max(0.0)
 }
 
-/// How often a reading lies in the region that supports a cause when the cause is absent, from the cause's weights
-/// (log10) for the two regions. It follows from Σ usual · 10^w = 1.
+/// How often a reading lies in the region that supports a cause when the cause is absent, from
+/// the cause's weights (log10) for the two regions. It follows from Σ usual · 10^w = 1.
 ///
 /// `None` unless the one weight is positive and the other negative.
 #[must_use]
@@ -33,8 +34,8 @@ pub fn usual_share(weight_for: f64, weight_against: f64) -> Option<f64> {
     signs_differ.then(|| -excess(weight_against) / (excess(weight_for) - excess(weight_against)))
 }
 
-/// P(any region | cause) = Σ usual · 10^w of one cause over the regions of a reading: 1 when the weights (log10) are
-/// consistent with the usual shares.
+/// P(any region | cause) = Σ usual · 10^w of one cause over the regions of a reading: 1 when the
+/// weights (log10) are consistent with the usual shares.
 #[must_use]
 pub fn total_under_cause(usual: &[f64], log10_ratios: &[f64]) -> f64 {
     usual.iter().zip(log10_ratios).map(|(share, &weight)| share * power_of_ten(weight)).sum()

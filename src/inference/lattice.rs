@@ -1,10 +1,13 @@
-//! Operations on tables over the subsets of a few symptoms (entry `T` belongs to the subset whose bits are `T`).
+//! Operations on tables over the subsets of a few symptoms (entry `T` belongs to the subset whose
+//! bits are `T`).
 //!
-//! A present cause explains each symptom of its pattern independently with the strength of the link. As
-//! an operator on a table that is M = ⊗ [[1 − q, 0], [q, 1]]; a cause with odds b : a is a·I + b·M.
-//! A pattern is a bit mask; `strengths` belong to its bits, ascending.
-#![allow(clippy::indexing_slicing)]
-// These loops are the innermost of the program; their bounds follow from the table length 2^n.
+//! A present cause explains each symptom of its pattern independently with the strength of the
+//! link. As an operator on a table that is M = ⊗ [[1 − q, 0], [q, 1]]; a cause with odds b : a is
+//! a·I + b·M. A pattern is a bit mask; `strengths` belong to its bits, ascending.
+#![allow(
+    clippy::indexing_slicing,
+    reason = "these loops are the innermost of the program; their bounds follow from the table length 2^n"
+)]
 
 use super::odds::Odds;
 
@@ -25,13 +28,7 @@ pub(super) fn explain(table: &mut [f64], pattern: u32, strengths: &[f64]) {
 }
 
 /// Adds a cause to a table: a·I + b·M. `spare` is as long as the table.
-pub(super) fn multiply_in(
-    table: &mut [f64],
-    pattern: u32,
-    strengths: &[f64],
-    odds: Odds,
-    spare: &mut [f64],
-) {
+pub(super) fn multiply_in(table: &mut [f64], pattern: u32, strengths: &[f64], odds: Odds, spare: &mut [f64]) {
     let explained = &mut spare[..table.len()];
     explained.copy_from_slice(table);
     explain(explained, pattern, strengths);
@@ -40,17 +37,12 @@ pub(super) fn multiply_in(
     }
 }
 
-/// Takes a cause out of a table: solves (a·I + b·M)·x = table, in place. `spare` is half as long as the table.
+/// Takes a cause out of a table: solves (a·I + b·M)·x = table, in place. `spare` is half as long
+/// as the table.
 ///
-/// M is triangular in every dimension: the half without the highest symptom is solved first, what it
-/// passes on to the other half is subtracted, then the other half is solved.
-pub(super) fn divide_out(
-    table: &mut [f64],
-    pattern: u32,
-    strengths: &[f64],
-    odds: Odds,
-    spare: &mut [f64],
-) {
+/// M is triangular in every dimension: the half without the highest symptom is solved first, what
+/// it passes on to the other half is subtracted, then the other half is solved.
+pub(super) fn divide_out(table: &mut [f64], pattern: u32, strengths: &[f64], odds: Odds, spare: &mut [f64]) {
     let Some((&strength, lower)) = strengths.split_last() else {
         let scale = 1.0 / odds.total();
         table.iter_mut().for_each(|entry| *entry *= scale);
@@ -72,8 +64,8 @@ pub(super) fn divide_out(
     }
 }
 
-/// Weighted sum of a table: each dimension, lowest first, has a weight (for its bit clear, for its bit set).
-/// `spare` is half as long as the table.
+/// Weighted sum of a table: each dimension, lowest first, has a weight (for its bit clear, for
+/// its bit set). `spare` is half as long as the table.
 pub(super) fn contract(table: &[f64], weights: &[(f64, f64)], spare: &mut [f64]) -> f64 {
     let Some((&(clear, set), rest)) = weights.split_first() else {
         return table[0];

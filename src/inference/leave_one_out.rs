@@ -1,6 +1,7 @@
 //! What each finding does to each cause: log-odds with it minus log-odds without it.
 
-use super::conditioned::{Change, Credit};
+use super::conditioned::Change;
+use super::dimension::Credit;
 use super::faults::FindingsFault;
 use super::marginal::{Buffer, Marginal};
 use super::odds::Odds;
@@ -11,65 +12,45 @@ use super::solution::{Cancelled, expand_one, take_out};
 const SHARED_DIMENSIONS: usize = 6;
 
 /// The change of log-odds, in decibans, that each finding makes to each of some causes.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, Default, PartialEq)]
 pub struct LeaveOneOut {
-    causes: usize,
-    observations: Vec<f64>,
-    readings: Vec<f64>,
-}
-
-impl LeaveOneOut {
-    /// What an observation (by its place in [`Findings::observations`](super::Findings::observations)) adds to
-    /// each cause asked for, in decibans; negative when it speaks against the cause.
-    #[must_use]
-    pub fn observation(&self, place: usize) -> &[f64] {
-        row(&self.observations, place, self.causes)
-    }
-
-    /// What a reading (by the place that [`Findings::weigh`](super::Findings::weigh) gave) adds to each cause
-    /// asked for, in decibans.
-    #[must_use]
-    pub fn reading(&self, place: usize) -> &[f64] {
-        row(&self.readings, place, self.causes)
-    }
-}
-
-fn row(table: &[f64], place: usize, width: usize) -> &[f64] {
-    table.get(place * width..(place + 1) * width).unwrap_or_default()
+    /// For each observation, in the order of
+    /// [`Findings::observations`](super::Findings::observations): what it adds to each cause asked
+    /// for; negative when it speaks against the cause.
+    pub observations: Vec<Vec<f64>>,
+    /// The same for each reading, in the order of [`Findings::weigh`](super::Findings::weigh).
+    pub readings: Vec<Vec<f64>>,
 }
 
 impl Posterior<'_> {
-    /// Leaves out every finding in turn and compares the log-odds of `causes`. Exact: what the table of the case
-    /// cannot tell is inferred anew in `spare`.
+    /// Leaves out every finding in turn and compares the log-odds of `causes`. Exact: what the
+    /// table of the case cannot tell is inferred anew in `spare`.
     ///
     /// # Errors
     /// A cause that the network does not have.
-    pub fn leave_one_out(
-        &self,
-        causes: &[usize],
-        spare: &mut Workspace,
-    ) -> Result<LeaveOneOut, FindingsFault> {
+    pub fn leave_one_out(&self, causes: &[usize], spare: &mut Workspace) -> Result<LeaveOneOut, FindingsFault> {
         check_known(self.network, causes)?;
+        let with: Vec<f64> =
+            causes.iter().filter_map(|&cause| self.odds().get(cause)).map(|odds| odds.decibans()).collect();
+        let changes = |without: &[Odds]| -> Vec<f64> {
+            let pairs = with.iter().zip(without);
+            pairs.map(|(with, odds)| with - odds.decibans()).collect()
+        };
         let mut without = Vec::with_capacity(causes.len());
-        let mut observations = Vec::with_capacity(self.findings.observations().len() * causes.len());
+        let mut left_out = LeaveOneOut::default();
         for place in 0..self.findings.observations().len() {
             self.without_observation(place, causes, spare, &mut without)?;
-            observations.extend(self.decibans_against(causes, &without));
+            left_out.observations.push(changes(&without));
         }
-        let mut readings = Vec::with_capacity(self.findings.readings() * causes.len());
         for place in 0..self.findings.readings() {
             self.without_reading(place, causes, spare, &mut without)?;
-            readings.extend(self.decibans_against(causes, &without));
+            left_out.readings.push(changes(&without));
         }
-        Ok(LeaveOneOut { causes: causes.len(), observations, readings })
+        Ok(left_out)
     }
 
-    fn decibans_against<'a>(&'a self, causes: &'a [usize], without: &'a [Odds]) -> impl Iterator<Item = f64> + 'a {
-        let with = causes.iter().filter_map(|&cause| self.odds().get(cause));
-        with.zip(without).map(|(with, without)| with.decibans() - without.decibans())
-    }
-
-    /// A present symptom is left out by counting its two outcomes alike; any other observation is not in the table.
+    /// A present symptom is left out by counting its two outcomes alike; any other observation is
+    /// not in the table.
     fn without_observation(
         &self,
         place: usize,
@@ -102,28 +83,23 @@ impl Posterior<'_> {
         without.clear();
         let together = if self.solution.case.dimensions().len() <= SHARED_DIMENSIONS { causes.len() } else { 1 };
         let weighed = self.odds_without(place);
-        let done = causes
-            .chunks(together.max(1))
-            .try_for_each(|causes| self.reweigh(&weighed, causes, without));
+        let done = causes.chunks(together.max(1)).try_for_each(|causes| self.reweigh(&weighed, causes, without));
         match done {
             Ok(()) => Ok(()),
             Err(Cancelled) => self.again(Change::OmitReading(place), causes, spare, without),
         }
     }
 
-    /// The causes a reading bears on, each with its odds before the symptoms and without the reading.
+    /// The causes a reading bears on, each with its odds before the symptoms and without the
+    /// reading.
     fn odds_without(&self, reading: usize) -> Vec<(usize, Odds)> {
         let weights = self.findings.reading(reading).iter();
         weights.map(|&(cause, weight)| (cause, self.solution.case.odds_without(cause, weight))).collect()
     }
 
-    /// Exchanges the odds of some causes in the table, then reads off the odds of the causes asked for.
-    fn reweigh(
-        &self,
-        weighed: &[(usize, Odds)],
-        causes: &[usize],
-        without: &mut Vec<Odds>,
-    ) -> Result<(), Cancelled> {
+    /// Exchanges the odds of some causes in the table, then reads off the odds of the causes
+    /// asked for.
+    fn reweigh(&self, weighed: &[(usize, Odds)], causes: &[usize], without: &mut Vec<Odds>) -> Result<(), Cancelled> {
         let case = self.solution.case;
         let touched = weighed.iter().map(|&(cause, _)| cause).chain(causes.iter().copied());
         let own = touched.fold(0, |own, cause| own | case.pattern(cause));
@@ -138,7 +114,7 @@ impl Posterior<'_> {
             None => self.solution.odds(cause),
         };
         for &cause in causes {
-            let mut marginal = marginal.copy(&mut single);
+            let mut marginal = marginal.narrowed(case.pattern(cause), &mut single);
             take_out(&mut marginal, &[cause], odds, None)?;
             without.push(expand_one(&mut marginal, cause, odds(cause), None));
         }

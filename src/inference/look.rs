@@ -1,6 +1,7 @@
 //! A symptom that nobody looked for yet: what looking would tell.
 
-use super::conditioned::{Change, Credit};
+use super::conditioned::Change;
+use super::dimension::Credit;
 use super::faults::FindingsFault;
 use super::findings::Findings;
 use super::information::mutual_information;
@@ -21,8 +22,8 @@ pub struct Look<'a> {
 /// Prepares to look for a symptom that is not among the findings.
 ///
 /// # Errors
-/// Findings that do not fit the network, a symptom that is unknown or observed already, or one symptom more than
-/// [`MAX_SYMPTOMS`](super::MAX_SYMPTOMS).
+/// Findings that do not fit the network, a symptom that is unknown or observed already, or one
+/// symptom more than [`MAX_SYMPTOMS`](super::MAX_SYMPTOMS).
 pub fn look_for<'a>(
     network: &'a Network,
     findings: &Findings,
@@ -71,7 +72,8 @@ impl Look<'_> {
 
     /// Mutual information in bits between the symptom and the joint state of `causes`.
     ///
-    /// With all causes linked to the symptom it is the information about everything hidden; with fewer it is less.
+    /// With all causes linked to the symptom it is the information about everything hidden; with
+    /// fewer it is less.
     ///
     /// # Errors
     /// An unknown or repeated cause, or more than [`MAX_JOINT_CAUSES`](super::MAX_JOINT_CAUSES).

@@ -2,11 +2,14 @@
 //!
 //! The joint posterior of a few causes depends only on the entries of the cover table that contain
 //! every symptom outside their patterns, however many other causes and symptoms there are.
-#![allow(clippy::indexing_slicing)]
-// Indices are ranks among at most 16 dimensions and subsets below the table's 2^n.
+#![allow(
+    clippy::indexing_slicing,
+    reason = "indices are ranks among at most 16 dimensions and subsets below the table's 2^n"
+)]
 
-use super::conditioned::{Conditioned, Credit, MAX_SYMPTOMS};
+use super::conditioned::{Conditioned, MAX_SYMPTOMS};
 use super::cover::Cover;
+use super::dimension::Credit;
 use super::grouped::next_subset;
 use super::lattice::{compress, contract, divide_out, multiply_in};
 use super::odds::Odds;
@@ -65,17 +68,25 @@ impl<'a> Marginal<'a> {
         marginal
     }
 
-    /// The same table in other memory.
-    pub(super) fn copy<'b>(&self, buffer: &'b mut Buffer) -> Marginal<'b>
+    /// The part of the table that a cause with this pattern needs, in other memory.
+    pub(super) fn narrowed<'b>(&self, pattern: u32, buffer: &'b mut Buffer) -> Marginal<'b>
     where
         'a: 'b,
     {
-        let (table, spare) = buffer.tables(self.table.len());
-        table.copy_from_slice(self.table);
-        Marginal { case: self.case, own: self.own, table, spare }
+        let own = self.own & (pattern | self.case.tolerant());
+        let kept = compress(own, self.own);
+        let (table, spare) = buffer.tables(1 << own.count_ones());
+        let others = (self.table.len() as u32 - 1) & !kept;
+        let mut subset = 0;
+        for entry in table.iter_mut() {
+            *entry = self.table[(others | subset) as usize];
+            subset = next_subset(subset, kept);
+        }
+        Marginal { case: self.case, own, table, spare }
     }
 
-    /// Causes pass on what is unexplained, whatever it will count for: the credit is given after them.
+    /// Causes pass on what is unexplained, whatever it will count for: the credit is given after
+    /// them.
     fn take_back_credit(&mut self) {
         let mut rest = self.case.tolerant() & self.own;
         while rest != 0 {
@@ -95,6 +106,25 @@ impl<'a> Marginal<'a> {
         if pattern != 0 {
             divide_out(self.table, pattern, self.case.strengths(cause), odds, self.spare);
         }
+    }
+
+    /// The least probability that a cause explains none of the symptoms that may be unexplained
+    /// in a total.
+    pub(super) fn least_kept(&self, cause: usize, odds: Odds, recredited: Recredited) -> f64 {
+        let pattern = self.case.pattern(cause);
+        let may_be_unexplained = self.case.tolerant() | recredited.map_or(0, |(dimension, _)| 1 << dimension);
+        if pattern & may_be_unexplained == 0 {
+            return odds.total();
+        }
+        let mut unexplained = odds.present;
+        let mut rest = pattern;
+        for &strength in self.case.strengths(cause) {
+            if may_be_unexplained >> rest.trailing_zeros() & 1 == 1 {
+                unexplained *= 1.0 - strength;
+            }
+            rest &= rest - 1;
+        }
+        odds.absent + unexplained
     }
 
     /// Puts a cause into the table with these odds.

@@ -1,11 +1,11 @@
 //! The two-layer network: causes with priors, symptoms with leaks, links with strengths.
 
-use std::fmt;
-
+use super::faults::NetworkFault;
 use super::odds::Odds;
 
-/// The smallest leak a symptom may have. It keeps the probability of any set of findings above zero.
-/// A bound of double precision chosen for this program: sixteen such leaks still multiply to 1e-96.
+/// The smallest leak a symptom may have. It keeps the probability of any set of findings above
+/// zero. A bound of double precision chosen for this program: sixteen such leaks still multiply
+/// to 1e-96.
 pub const MIN_LEAK: f64 = 1e-6;
 
 /// A cause that can bring about a symptom.
@@ -18,64 +18,6 @@ pub struct Link {
     /// P(symptom | this cause alone, no leak), strictly between 0 and 1.
     pub strength: f64,
 }
-
-/// What is wrong with the numbers of a network.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub enum NetworkFault {
-    /// A prior is not strictly between 0 and 1.
-    Prior {
-        /// Index of the cause.
-        cause: usize,
-        /// The prior given.
-        value: f64,
-    },
-    /// A leak is below [`MIN_LEAK`] or not below 1.
-    Leak {
-        /// Index of the symptom.
-        symptom: usize,
-        /// The leak given.
-        value: f64,
-    },
-    /// A strength is not strictly between 0 and 1.
-    Strength {
-        /// The link at fault.
-        link: Link,
-    },
-    /// A link names a cause or a symptom that is not there.
-    UnknownEnd {
-        /// The link at fault.
-        link: Link,
-    },
-    /// The same cause and symptom are linked twice.
-    Duplicate {
-        /// The later of the two links.
-        link: Link,
-    },
-}
-
-impl fmt::Display for NetworkFault {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::Prior { cause, value } => {
-                write!(f, "prior {value} of cause {cause} is not between 0 and 1")
-            }
-            Self::Leak { symptom, value } => {
-                write!(f, "leak {value} of symptom {symptom} is not between {MIN_LEAK} and 1")
-            }
-            Self::Strength { link: Link { cause, symptom, strength } } => {
-                write!(f, "strength {strength} of cause {cause} for symptom {symptom} is not between 0 and 1")
-            }
-            Self::UnknownEnd { link: Link { cause, symptom, .. } } => {
-                write!(f, "a link joins cause {cause} and symptom {symptom}, which are not both declared")
-            }
-            Self::Duplicate { link: Link { cause, symptom, .. } } => {
-                write!(f, "cause {cause} is linked to symptom {symptom} twice")
-            }
-        }
-    }
-}
-
-impl std::error::Error for NetworkFault {}
 
 /// A cause of one symptom, as the symptom sees it.
 #[derive(Debug, Clone, Copy)]
@@ -101,24 +43,15 @@ impl Network {
     ///
     /// # Errors
     /// Every fault found, in the order priors, leaks, links.
-    pub fn new(
-        priors: Vec<f64>,
-        leaks: Vec<f64>,
-        mut links: Vec<Link>,
-    ) -> Result<Self, Vec<NetworkFault>> {
+    pub fn new(priors: Vec<f64>, leaks: Vec<f64>, mut links: Vec<Link>) -> Result<Self, Vec<NetworkFault>> {
         // Sorted, so that the order in which links are declared cannot change a single bit.
         links.sort_by_key(|link| (link.symptom, link.cause));
         let faults = faults(&priors, &leaks, &links);
         if !faults.is_empty() {
             return Err(faults);
         }
-        let starts = (0..=leaks.len())
-            .map(|symptom| links.partition_point(|link| link.symptom < symptom))
-            .collect();
-        let parents = links
-            .iter()
-            .map(|link| Parent { cause: link.cause, strength: link.strength })
-            .collect();
+        let starts = (0..=leaks.len()).map(|symptom| links.partition_point(|link| link.symptom < symptom)).collect();
+        let parents = links.iter().map(|link| Parent { cause: link.cause, strength: link.strength }).collect();
         let priors = priors.into_iter().map(Odds::from_probability).collect();
         Ok(Self { priors, leaks, parents, starts })
     }

@@ -4,7 +4,8 @@ use std::f64::consts::LN_10;
 
 /// The two sides of the odds of a cause: `present` to `absent`.
 ///
-/// Both sides are kept, never one as 1 − the other: a cause with probability 1 − 1e-20 has log-odds too.
+/// Both sides are kept, never one as 1 − the other: a cause with probability 1 − 1e-20 has
+/// log-odds too.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Odds {
     /// Probability, up to a common factor, that the cause is present.

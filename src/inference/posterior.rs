@@ -52,7 +52,8 @@ pub struct Posterior<'a> {
 /// Exact posterior of every cause of `network` given `findings`.
 ///
 /// # Errors
-/// Findings that do not fit the network, or more than [`MAX_SYMPTOMS`](super::MAX_SYMPTOMS) present or uncertain symptoms.
+/// Findings that do not fit the network, or more than [`MAX_SYMPTOMS`](super::MAX_SYMPTOMS)
+/// present or uncertain symptoms.
 pub fn posterior<'a>(
     network: &'a Network,
     findings: &'a Findings,
@@ -80,15 +81,15 @@ impl Posterior<'_> {
         self.odds
     }
 
-    /// Natural logarithm of P(findings): the symptoms' probability times, for each reading, its likelihood
-    /// relative to a case with none of its causes.
+    /// Natural logarithm of P(findings): the symptoms' probability times, for each reading, its
+    /// likelihood relative to a case with none of its causes.
     #[must_use]
     pub fn log_probability(&self) -> f64 {
         self.solution.case.log_scale() + self.solution.cover.total().ln()
     }
 
-    /// Joint posterior of distinct causes: entry `i` is the probability that exactly those `causes[k]` are present
-    /// for which bit `k` of `i` is set. The entries add up to 1.
+    /// Joint posterior of distinct causes: entry `i` is the probability that exactly those
+    /// `causes[k]` are present for which bit `k` of `i` is set. The entries add up to 1.
     ///
     /// # Errors
     /// An unknown or repeated cause, or more than [`MAX_JOINT_CAUSES`].

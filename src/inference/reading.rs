@@ -1,24 +1,25 @@
 //! A reading that could be taken: what it would tell, and what each outcome would change.
 
-use std::fmt;
-
 use super::conditioned::{cut_off, power_of_ten};
-use super::faults::FindingsFault;
+use super::faults::{FindingsFault, ReadingFault};
 use super::information::{entropy, mutual_information};
 use super::odds::Odds;
 use super::posterior::{MAX_JOINT_CAUSES, Posterior, check_known, normalise};
 
-/// The most causes one reading may bear on; one more is needed to see what it does to another cause.
+/// The most causes one reading may bear on; one more is needed to see what it does to another
+/// cause.
 pub const MAX_READING_CAUSES: usize = MAX_JOINT_CAUSES - 1;
 
 /// How far usual shares may be from adding up to 1: shares written with seven digits pass.
 const SHARE_TOLERANCE: f64 = 1e-6;
 
-/// A reading with regions, each usual to some degree and each a weight of evidence for some causes.
+/// A reading with regions, each usual to some degree and each a weight of evidence for some
+/// causes.
 ///
-/// With several causes present, P(region | causes) ∝ usual · Π 10^w, scaled so that the regions add up to 1. A region
-/// that was seen counts as the plain product of its ratios 10^w, as [`Findings::weigh`](super::Findings::weigh)
-/// counts it; for one cause with consistent weights the two are the same.
+/// With several causes present, P(region | causes) ∝ usual · Π 10^w, scaled so that the regions
+/// add up to 1. A region that was seen counts as the plain product of its ratios 10^w, as
+/// [`Findings::weigh`](super::Findings::weigh) counts it; for one cause with consistent weights
+/// the two are the same.
 #[derive(Debug, Clone)]
 pub struct Reading {
     causes: Vec<usize>,
@@ -41,8 +42,8 @@ pub struct Outcome {
 }
 
 impl Reading {
-    /// `usual` is P(region | none of the causes), `weights` are for each cause the log10 of the likelihood
-    /// ratio in each region.
+    /// `usual` is P(region | none of the causes), `weights` are for each cause the log10 of the
+    /// likelihood ratio in each region.
     ///
     /// # Errors
     /// The first thing wrong with the numbers.
@@ -67,8 +68,9 @@ impl Reading {
         &self.causes
     }
 
-    /// Mutual information in bits between the region of the reading and all hidden causes, given the findings.
-    /// Given its own causes the reading depends on nothing else, so their joint posterior is all it takes.
+    /// Mutual information in bits between the region of the reading and all hidden causes, given
+    /// the findings. Given its own causes the reading depends on nothing else, so their joint
+    /// posterior is all it takes.
     ///
     /// # Errors
     /// A cause that the network does not have.
@@ -81,8 +83,8 @@ impl Reading {
         Ok((entropy(region) - given_causes).max(0.0))
     }
 
-    /// Mutual information in bits between the region and the joint state of `causes` only: never more than
-    /// [`Reading::information`].
+    /// Mutual information in bits between the region and the joint state of `causes` only: never
+    /// more than [`Reading::information`].
     ///
     /// # Errors
     /// An unknown or repeated cause, or too many together with those of the reading.
@@ -173,50 +175,6 @@ fn restrict(configuration: usize, all: &[usize], some: &[usize]) -> usize {
     let bit = |cause: &usize| all.iter().position(|other| other == cause).map_or(0, |place| configuration >> place & 1);
     some.iter().enumerate().map(|(place, cause)| bit(cause) << place).sum()
 }
-
-/// What is wrong with the numbers of a reading.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub enum ReadingFault {
-    /// A usual share is not above 0, or the shares do not add up to 1.
-    Usual {
-        /// What the shares add up to.
-        sum: f64,
-    },
-    /// A cause has not one weight a region, or one that is not a finite number.
-    Weights {
-        /// The cause.
-        cause: usize,
-    },
-    /// A cause is named twice.
-    RepeatedCause {
-        /// The cause.
-        cause: usize,
-    },
-    /// More than [`MAX_READING_CAUSES`] causes.
-    TooManyCauses {
-        /// How many there are.
-        count: usize,
-    },
-}
-
-impl fmt::Display for ReadingFault {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::Usual { sum } => {
-                write!(f, "usual shares must be above 0 and add up to 1; these add up to {sum}")
-            }
-            Self::Weights { cause } => {
-                write!(f, "cause {cause} needs one finite weight for each region of the reading")
-            }
-            Self::RepeatedCause { cause } => write!(f, "cause {cause} is named twice in one reading"),
-            Self::TooManyCauses { count } => {
-                write!(f, "a reading bears on {count} causes; at most {MAX_READING_CAUSES} are taken")
-            }
-        }
-    }
-}
-
-impl std::error::Error for ReadingFault {}
 
 fn check(usual: &[f64], weights: &[(usize, Vec<f64>)]) -> Result<(), ReadingFault> {
     let sum: f64 = usual.iter().sum();

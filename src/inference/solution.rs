@@ -1,14 +1,16 @@
 //! A solved case: the conditioned network and its cover table, ready for joint probabilities.
-#![allow(clippy::indexing_slicing)]
-// Causes are checked by the public functions; configurations are below 2^(number of causes).
+#![allow(
+    clippy::indexing_slicing,
+    reason = "causes are checked by the public functions; configurations are below 2^(number of causes)"
+)]
 
 use super::conditioned::Conditioned;
 use super::cover::Cover;
 use super::marginal::{Buffer, Marginal, Recredited};
 use super::odds::Odds;
 
-/// Where a subtraction leaves less than this share, the table is built again without the causes instead
-/// of dividing them out. Chosen so that at least eleven significant digits are left.
+/// Where a subtraction leaves less than this share, the table is built again without the causes
+/// instead of dividing them out. Chosen so that at least eleven significant digits are left.
 const LEAST_SHARE: f64 = 1e-4;
 
 /// What was left after taking causes out of the table has too few digits.
@@ -23,8 +25,8 @@ pub(super) struct Solution<'a> {
 }
 
 impl<'a> Solution<'a> {
-    /// Unnormalised probabilities of the configurations of some distinct causes: bit `k` of the index of `masses`
-    /// says whether `causes[k]` is present.
+    /// Unnormalised probabilities of the configurations of some distinct causes: bit `k` of the
+    /// index of `masses` says whether `causes[k]` is present.
     pub(super) fn joint(&self, causes: &[usize], recredited: Recredited, masses: &mut [f64]) {
         let mut buffer = Buffer::default();
         self.joint_in(&mut buffer, causes, recredited, masses);
@@ -70,10 +72,8 @@ impl<'a> Solution<'a> {
         let unexplained = self.cover.all() & !pattern & !tolerant;
         let unexplained = self.cover.entry(unexplained, tolerant) / (absent + present * (1.0 - strength));
         let explained = before - present * strength * unexplained;
-        (explained > LEAST_SHARE * before).then(|| Odds {
-            present: present * (explained + strength * unexplained),
-            absent: absent * explained,
-        })
+        let odds = Odds { present: present * (explained + strength * unexplained), absent: absent * explained };
+        (explained > LEAST_SHARE * before).then_some(odds)
     }
 
     fn dimensions_of(&self, causes: &[usize], recredited: Recredited) -> u32 {
@@ -83,6 +83,10 @@ impl<'a> Solution<'a> {
 }
 
 /// Takes distinct causes out of a marginal table, unless digits would be lost.
+///
+/// An entry is what the causes leave unexplained, times the rest of the table, plus what they
+/// explain. Rounding is relative to that sum, so the share of its first part says how many digits
+/// the rest of the table keeps.
 pub(super) fn take_out(
     marginal: &mut Marginal<'_>,
     causes: &[usize],
@@ -90,11 +94,13 @@ pub(super) fn take_out(
     recredited: Recredited,
 ) -> Result<(), Cancelled> {
     let before = marginal.total(recredited);
+    let mut kept = 1.0;
     for &cause in causes {
         marginal.remove(cause, odds(cause));
+        kept *= marginal.least_kept(cause, odds(cause), recredited);
     }
     let after = marginal.total(recredited);
-    if after > LEAST_SHARE * before { Ok(()) } else { Err(Cancelled) }
+    if kept * after > LEAST_SHARE * before { Ok(()) } else { Err(Cancelled) }
 }
 
 /// Probabilities of the configurations of causes that are not in the marginal table.

@@ -37,12 +37,7 @@ impl Circumstances {
     /// Nothing known, with the limits that hold for the product (by reading key) and room for the facts.
     #[must_use]
     pub fn new(limits: &[Limits], facts: usize) -> Self {
-        Self {
-            readings: vec![None; limits.len()],
-            limits: limits.to_vec(),
-            facts: vec![None; facts],
-            formula: None,
-        }
+        Self { readings: vec![None; limits.len()], limits: limits.to_vec(), facts: vec![None; facts], formula: None }
     }
 
     /// Value of a reading in its own unit.

@@ -1,7 +1,8 @@
 //! All that a rule pack declares.
 
 use super::{
-    Action, Allergen, Cause, Caution, Diet, Fact, Family, Ingredient, Market, Pack, Product, Reading, Source, Symptom, Table,
+    Action, Allergen, Cause, Caution, Diet, Fact, Family, Ingredient, Market, Pack, Product, Reading, Source, Symptom,
+    Table,
 };
 
 /// The tables of a pack, as its files declare them.

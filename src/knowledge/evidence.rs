@@ -50,7 +50,9 @@ impl Evidence {
     /// Decibans for (positive) or against (negative) the cause; `None` when unknown.
     pub fn decibans(&self, case: &Circumstances, faults: &mut dyn FnMut(&Judged, JudgeFault)) -> Option<f64> {
         match &self.kind {
-            EvidenceKind::Graded(condition, weights) => condition.judge(case, faults).grade().map(|grade| weights.at(grade)),
+            EvidenceKind::Graded(condition, weights) => {
+                condition.judge(case, faults).grade().map(|grade| weights.at(grade))
+            }
             EvidenceKind::Regions(regions) => regions.quantity.value(case).map(|value| regions.weight_at(value)),
         }
     }

@@ -3,9 +3,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::product::most_specific;
-use super::{
-    Cause, Declarations, Fact, Family, Input, Key, Limits, Product, Reading, Scope, Symptom, Window,
-};
+use super::{Cause, Declarations, Fact, Family, Input, Key, Limits, Product, Reading, Scope, Symptom, Window};
 
 /// All that rules say, checked, indexed and immutable.
 #[derive(Debug, Clone)]
@@ -105,10 +103,16 @@ impl ProductView {
             priors: causes.iter().map(|key| prior(declared, *key, product, family)).collect(),
             links: links(declared, &causes, &symptoms),
             limits: declared.readings.iter().map(|(_, reading)| usual_limits(reading, product, family)).collect(),
-            listed_symptoms: listed(declared.symptoms.iter(), |symptom| covers(&symptom.products), symptoms.iter().copied()),
+            listed_symptoms: listed(
+                declared.symptoms.iter(),
+                |symptom| covers(&symptom.products),
+                symptoms.iter().copied(),
+            ),
             listed_readings: listed(
                 declared.readings.iter(),
-                |reading| covers(&reading.products) || reading.windows.iter().any(|(scope, _)| scope.covers(product, family)),
+                |reading| {
+                    covers(&reading.products) || reading.windows.iter().any(|(scope, _)| scope.covers(product, family))
+                },
                 inputs.iter().filter_map(|relevant| match relevant.input {
                     Input::Reading(key) => Some(key),
                     _ => None,

@@ -4,8 +4,8 @@ use std::sync::Arc;
 
 use super::term::{Kind, Term};
 use crate::knowledge::{
-    Action, Allergen, Cause, Caution, Composition, Declarations, Diet, Fact, Family, Ingredient, Market, Place, Product,
-    Provenance, Reading, Source, Symptom, Window,
+    Action, Allergen, Cause, Caution, Composition, Declarations, Diet, Fact, Family, Ingredient, Market, Place,
+    Product, Provenance, Reading, Source, Symptom, Window,
 };
 use crate::units::Unit;
 

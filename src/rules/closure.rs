@@ -52,7 +52,9 @@ fn grade(result: &Dynamic) -> Result<f64, JudgeFault> {
     match number {
         Ok(grade) if (0.0..=1.0).contains(&grade) => Ok(grade),
         Ok(number) => Err(JudgeFault { message: format!("{number} is no grade from 0 to 1") }),
-        Err(kind) => Err(JudgeFault { message: format!("the result is neither `true`, `false` nor a number, but {kind}") }),
+        Err(kind) => {
+            Err(JudgeFault { message: format!("the result is neither `true`, `false` nor a number, but {kind}") })
+        }
     }
 }
 

@@ -110,8 +110,12 @@ impl fmt::Display for Diagnostic {
             writeln!(f, "{:gutter$} |", "")?;
             writeln!(f, "{} | {}", self.line, self.source_line)?;
             if self.column > 0 {
-                let indent: String =
-                    self.source_line.chars().take(self.column - 1).map(|c| if c == '\t' { '\t' } else { ' ' }).collect();
+                let indent: String = self
+                    .source_line
+                    .chars()
+                    .take(self.column - 1)
+                    .map(|c| if c == '\t' { '\t' } else { ' ' })
+                    .collect();
                 writeln!(f, "{:gutter$} | {indent}{}", "", "^".repeat(self.width.max(1)))?;
             }
         }

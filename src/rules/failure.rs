@@ -13,7 +13,9 @@ const DEEPEST_CALL: usize = 64;
 /// Tells why a text is no script.
 pub(super) fn syntax(build: &mut Build, error: &ParseError) {
     let code = match error.err_type() {
-        ParseErrorType::ExprTooDeep | ParseErrorType::TooManyFunctions | ParseErrorType::LiteralTooLarge(..) => Code::Limit,
+        ParseErrorType::ExprTooDeep | ParseErrorType::TooManyFunctions | ParseErrorType::LiteralTooLarge(..) => {
+            Code::Limit
+        }
         _ => Code::Syntax,
     };
     let at = build.place(error.position());

@@ -119,7 +119,9 @@ impl Reader {
         }
         let entries = match fs::read_dir(dir).and_then(Iterator::collect::<io::Result<Vec<_>>>) {
             Ok(entries) => entries,
-            Err(error) => return self.faults.push(file_fault(prefix, format!("cannot read `{}`: {error}", dir.display()))),
+            Err(error) => {
+                return self.faults.push(file_fault(prefix, format!("cannot read `{}`: {error}", dir.display())));
+            }
         };
         for entry in entries {
             let name = entry.file_name().to_string_lossy().into_owned();

@@ -1,8 +1,8 @@
 //! The one place that builds script engines, with every limit explicit.
 
 use rhai::packages::{
-    BasicArrayPackage, BasicFnPackage, BasicIteratorPackage, BasicMapPackage, BasicMathPackage, CorePackage, LanguageCorePackage,
-    LogicPackage, MoreStringPackage, Package,
+    BasicArrayPackage, BasicFnPackage, BasicIteratorPackage, BasicMapPackage, BasicMathPackage, CorePackage,
+    LanguageCorePackage, LogicPackage, MoreStringPackage, Package,
 };
 use rhai::{Engine, OptimizationLevel};
 

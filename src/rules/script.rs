@@ -93,16 +93,20 @@ impl Runner {
     fn register(&mut self, name: &str, types: &[TypeId]) {
         let build = Arc::clone(&self.build);
         let word = name.to_owned();
-        self.engine.register_raw_fn(name, types, move |context: NativeCallContext<'_>, arguments: &mut [&mut Dynamic]| {
-            let terms = arguments.iter().map(|argument| Term::from_dynamic((**argument).clone())).collect();
-            let mut build = build.lock().unwrap_or_else(PoisonError::into_inner);
-            let file = context.call_source().map_or_else(|| Arc::clone(&build.file), Arc::from);
-            let at = place(&file, context.call_position());
-            Ok(match apply(&mut build, &word, at, terms) {
-                Term::Nothing => Dynamic::UNIT,
-                term => Dynamic::from(term),
-            })
-        });
+        self.engine.register_raw_fn(
+            name,
+            types,
+            move |context: NativeCallContext<'_>, arguments: &mut [&mut Dynamic]| {
+                let terms = arguments.iter().map(|argument| Term::from_dynamic((**argument).clone())).collect();
+                let mut build = build.lock().unwrap_or_else(PoisonError::into_inner);
+                let file = context.call_source().map_or_else(|| Arc::clone(&build.file), Arc::from);
+                let at = place(&file, context.call_position());
+                Ok(match apply(&mut build, &word, at, terms) {
+                    Term::Nothing => Dynamic::UNIT,
+                    term => Dynamic::from(term),
+                })
+            },
+        );
     }
 
     /// Compiles a file; a syntax fault is told, and what the text seems to declare is reserved all the same.
@@ -257,7 +261,11 @@ fn apply(build: &mut Build, name: &str, at: Place, arguments: Vec<Term>) -> Term
     }
     let Some(word) = language::find(name, receiver) else {
         unknown_word(build, name, receiver, &at);
-        return arguments.into_iter().next().filter(|term| Stage::declaring(term.kind()).is_some()).unwrap_or(Term::Unknown);
+        return arguments
+            .into_iter()
+            .next()
+            .filter(|term| Stage::declaring(term.kind()).is_some())
+            .unwrap_or(Term::Unknown);
     };
     let mut call = Call { build, name: name.to_owned(), usage: word.usage, at, arguments };
     match word.effect {
@@ -273,11 +281,15 @@ fn apply(build: &mut Build, name: &str, at: Place, arguments: Vec<Term>) -> Term
 
 fn unknown_word(build: &mut Build, name: &str, receiver: Option<Kind>, at: &Place) {
     let width = name.chars().count();
-    let elsewhere: Vec<&'static str> =
-        language::words().filter(|word| word.name == name).flat_map(|word| word.follows).map(|kind| kind.phrase()).collect();
+    let elsewhere: Vec<&'static str> = language::words()
+        .filter(|word| word.name == name)
+        .flat_map(|word| word.follows)
+        .map(|kind| kind.phrase())
+        .collect();
     let after = receiver.map_or("nothing", Kind::phrase);
     if elsewhere.is_empty() {
-        let own = language::words().filter(|word| word.follows.is_empty() || receiver.is_some_and(|kind| word.follows.contains(&kind)));
+        let own = language::words()
+            .filter(|word| word.follows.is_empty() || receiver.is_some_and(|kind| word.follows.contains(&kind)));
         let help = did_you_mean(name, own.map(|word| word.name));
         build.fault(Code::UnknownWord, at, width, format!("unknown word `{name}`"), help);
     } else {

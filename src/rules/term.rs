@@ -5,8 +5,8 @@ use std::collections::BTreeMap;
 use rhai::{Dynamic, FnPtr};
 
 use crate::knowledge::{
-    Action, Allergen, Cause, Caution, Condition, Diet, Fact, Family, Ingredient, Key, Market, Prescription, Product, Quantity,
-    Reading, Source, Symptom,
+    Action, Allergen, Cause, Caution, Condition, Diet, Fact, Family, Ingredient, Key, Market, Prescription, Product,
+    Quantity, Reading, Source, Symptom,
 };
 
 /// Any value of the rule language.

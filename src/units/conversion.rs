@@ -86,10 +86,7 @@ impl fmt::Display for OtherKind<'_> {
         let (from, to) = (self.from, self.to);
         match (from.kind().name(), to.kind().name()) {
             (Some(measured), Some(wanted)) => {
-                write!(
-                    f,
-                    "`{from}` measures {measured}, but {wanted} (`{to}`) is wanted"
-                )
+                write!(f, "`{from}` measures {measured}, but {wanted} (`{to}`) is wanted")
             }
             _ => write!(f, "`{from}` does not measure the same as `{to}`"),
         }

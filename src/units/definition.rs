@@ -96,9 +96,7 @@ fn kind_of(unit: &EvalResult, mut scales: BTreeMap<Box<str>, i32>) -> Kind {
 
 /// `[CFU]` and `{CFU}` name the same scale.
 fn without_brackets(code: &str) -> &str {
-    code.strip_prefix('[')
-        .and_then(|inner| inner.strip_suffix(']'))
-        .unwrap_or(code)
+    code.strip_prefix('[').and_then(|inner| inner.strip_suffix(']')).unwrap_or(code)
 }
 
 fn add(scales: &mut BTreeMap<Box<str>, i32>, name: &str, power: i32) {

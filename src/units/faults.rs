@@ -60,23 +60,12 @@ impl UnitFault {
         let shown = || code.replace(char::is_control, "\u{fffd}");
         match defect {
             Defect::TooLong => Self::TooLong { length: code.len() },
-            Defect::Unknown => Self::Unknown {
-                code: shown(),
-                suggestion: suggest(code),
-            },
-            Defect::Lookalike(lookalike) => Self::Lookalike {
-                symbol: lookalike.code,
-                meaning: lookalike.meaning,
-                suggestion: suggest(code),
-            },
-            Defect::DotAfterSolidus => Self::DotAfterSolidus {
-                code: shown(),
-                suggestion: suggest(code),
-            },
-            Defect::ScaleInProduct => Self::ScaleInProduct {
-                code: shown(),
-                suggestion: suggest(code),
-            },
+            Defect::Unknown => Self::Unknown { code: shown(), suggestion: suggest(code) },
+            Defect::Lookalike(lookalike) => {
+                Self::Lookalike { symbol: lookalike.code, meaning: lookalike.meaning, suggestion: suggest(code) }
+            }
+            Defect::DotAfterSolidus => Self::DotAfterSolidus { code: shown(), suggestion: suggest(code) },
+            Defect::ScaleInProduct => Self::ScaleInProduct { code: shown(), suggestion: suggest(code) },
             Defect::OutOfRange => Self::OutOfRange { code: shown() },
         }
     }

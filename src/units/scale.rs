@@ -28,10 +28,7 @@ impl Scale {
             None => (unit.factor, Number::ZERO),
             Some(special) => match zero_point(special.unit.special) {
                 // A prefix or number scales the value: (α v + zero) × factor = (v + zero / α) × α factor.
-                Some(zero) => (
-                    unit.factor.checked_mul(special.scale)?,
-                    zero.checked_div(special.scale)?,
-                ),
+                Some(zero) => (unit.factor.checked_mul(special.scale)?, zero.checked_div(special.scale)?),
                 // Any other special scale (pH, bel) converts only to itself.
                 None => (special.scale, Number::ZERO),
             },
@@ -41,11 +38,7 @@ impl Scale {
             return None;
         }
         let (numerator, denominator) = fraction(factor);
-        Some(Self {
-            numerator,
-            denominator,
-            zero: zero.to_f64(),
-        })
+        Some(Self { numerator, denominator, zero: zero.to_f64() })
     }
 
     /// A value on this scale as a value on another scale of the same kind.

@@ -44,11 +44,7 @@ pub(super) const LOOKALIKES: &[Lookalike] = &[
 ];
 
 const fn lookalike(code: &'static str, meaning: &'static str, meant: &'static str) -> Lookalike {
-    Lookalike {
-        code,
-        meaning,
-        meant,
-    }
+    Lookalike { code, meaning, meant }
 }
 
 /// Usual spellings in lower case, without blanks and full stops, and the UCUM code that says the same.

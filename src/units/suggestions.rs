@@ -34,12 +34,7 @@ fn usable(code: String) -> Option<String> {
 /// The code with the characters of UCUM only, as far as they have a counterpart there.
 fn plain_characters(code: &str) -> String {
     let mut plain = String::with_capacity(code.len());
-    for character in code
-        .trim()
-        .replace(" per ", "/")
-        .trim_end_matches('.')
-        .chars()
-    {
+    for character in code.trim().replace(" per ", "/").trim_end_matches('.').chars() {
         match character {
             '²' => plain.push('2'),
             '³' => plain.push('3'),
@@ -65,12 +60,7 @@ fn spelling(text: &str) -> Option<&'static str> {
         .iter()
         .find(|(known, _)| *known == lower)
         .map(|(_, code)| *code)
-        .or_else(|| {
-            CODES
-                .iter()
-                .copied()
-                .find(|known| known.to_lowercase() == lower)
-        })
+        .or_else(|| CODES.iter().copied().find(|known| known.to_lowercase() == lower))
 }
 
 /// Each symbol of a compound (`lbs/ft3`) by its UCUM code, with exponents kept.

@@ -105,11 +105,7 @@ fn product(terms: &[UnitExpr]) -> String {
 fn joint(before: Option<&UnitExpr>, after: &UnitExpr) -> &'static str {
     match (before, after) {
         (Some(UnitExpr::Numeric(_)), _) => " ",
-        (Some(UnitExpr::Symbol(watt)), UnitExpr::Symbol(hour))
-            if watt.ends_with('W') && hour == "h" =>
-        {
-            ""
-        }
+        (Some(UnitExpr::Symbol(watt)), UnitExpr::Symbol(hour)) if watt.ends_with('W') && hour == "h" => "",
         _ => "·",
     }
 }

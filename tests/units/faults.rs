@@ -5,9 +5,7 @@ use std::time::{Duration, Instant};
 use whybake::units::{MAX_CODE_LENGTH, Unit, UnitFault};
 
 fn fault(code: &str) -> UnitFault {
-    Unit::parse(code)
-        .err()
-        .unwrap_or_else(|| panic!("{code} was read"))
+    Unit::parse(code).err().unwrap_or_else(|| panic!("{code} was read"))
 }
 
 #[test]
@@ -94,14 +92,8 @@ fn faults_say_what_is_wrong() {
         ("degC", "unknown unit `degC`"),
         ("C", "`C` is the coulomb in UCUM"),
         ("J/g/C", "`C` is the coulomb in UCUM"),
-        (
-            "kJ/kg.K",
-            "in `kJ/kg.K` the dot multiplies the whole unit: UCUM reads from left to right",
-        ),
-        (
-            "Cel/min",
-            "`Cel/min` multiplies or divides by a scale that has no sizes to multiply",
-        ),
+        ("kJ/kg.K", "in `kJ/kg.K` the dot multiplies the whole unit: UCUM reads from left to right"),
+        ("Cel/min", "`Cel/min` multiplies or divides by a scale that has no sizes to multiply"),
         ("10*300", "the size of `10*300` is out of range"),
         ("a\0b\n", "unknown unit `a\u{fffd}b\u{fffd}`"),
     ];
@@ -109,10 +101,7 @@ fn faults_say_what_is_wrong() {
         assert_eq!(fault(code).to_string(), message);
     }
     let long = fault(&"m".repeat(MAX_CODE_LENGTH + 1)).to_string();
-    assert_eq!(
-        long,
-        "a unit code of 65 bytes is too long, at most 64 are read"
-    );
+    assert_eq!(long, "a unit code of 65 bytes is too long, at most 64 are read");
 }
 
 #[test]
@@ -152,11 +141,6 @@ fn hostile_codes_are_refused_quickly() {
             assert!(fault.to_string().len() < 400, "{fault}");
         }
         // Milliseconds in a debug build; a second would be a defect, not a slow machine.
-        assert!(
-            start.elapsed() < Duration::from_secs(1),
-            "{:?} for {:.80}",
-            start.elapsed(),
-            code
-        );
+        assert!(start.elapsed() < Duration::from_secs(1), "{:?} for {:.80}", start.elapsed(), code);
     }
 }

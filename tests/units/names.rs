@@ -9,15 +9,8 @@ fn every_code_in_use_is_read_and_named() {
     for code in USED {
         let unit = unit(code);
         assert_eq!(unit.code(), *code);
-        assert!(
-            unit.kind().name().is_some(),
-            "{code} has no name for what it measures"
-        );
-        assert!(
-            !unit.symbol().contains(['[', ']', '{', '}']),
-            "{}",
-            unit.symbol()
-        );
+        assert!(unit.kind().name().is_some(), "{code} has no name for what it measures");
+        assert!(!unit.symbol().contains(['[', ']', '{', '}']), "{}", unit.symbol());
         assert_eq!(convert(4.2, &unit, &unit), Ok(4.2));
     }
 }

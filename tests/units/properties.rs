@@ -7,12 +7,7 @@ use super::{USED, unit};
 
 fn convertible() -> impl Strategy<Value = (Unit, Unit)> {
     let units: Vec<Unit> = USED.iter().map(|code| unit(code)).collect();
-    let to_all = |from: &Unit| {
-        units
-            .iter()
-            .map(|to| (from.clone(), to.clone()))
-            .collect::<Vec<_>>()
-    };
+    let to_all = |from: &Unit| units.iter().map(|to| (from.clone(), to.clone())).collect::<Vec<_>>();
     let mut pairs: Vec<_> = units.iter().flat_map(to_all).collect();
     pairs.retain(|(from, to)| from != to && from.converts_to(to));
     prop::sample::select(pairs)

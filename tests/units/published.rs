@@ -11,24 +11,13 @@ const PUBLISHED: &str = include_str!("../reference/units.csv");
 fn conversions_agree_with_published_definitions() {
     let mut checked = 0;
     for line in PUBLISHED.lines().skip(1) {
-        let [rule, value, from, to, expected, tolerance, source]: [&str; 7] = line
-            .splitn(7, ',')
-            .collect::<Vec<_>>()
-            .try_into()
-            .expect(line);
-        let [value, expected, tolerance]: [f64; 3] =
-            [value, expected, tolerance].map(|n| n.parse().expect(line));
-        let convert = if rule == "difference" {
-            convert_difference
-        } else {
-            convert
-        };
+        let [rule, value, from, to, expected, tolerance, source]: [&str; 7] =
+            line.splitn(7, ',').collect::<Vec<_>>().try_into().expect(line);
+        let [value, expected, tolerance]: [f64; 3] = [value, expected, tolerance].map(|n| n.parse().expect(line));
+        let convert = if rule == "difference" { convert_difference } else { convert };
         let converted = convert(value, &unit(from), &unit(to)).expect(line);
         let error = (converted - expected).abs();
-        assert!(
-            error <= tolerance * expected.abs().max(1e-9),
-            "{line}\ngave {converted}, source: {source}"
-        );
+        assert!(error <= tolerance * expected.abs().max(1e-9), "{line}\ngave {converted}, source: {source}");
         checked += 1;
     }
     assert!(checked >= 60, "{checked}");
@@ -49,10 +38,6 @@ fn round_values_stay_round() {
         (2.0, "[in_i]", "mm", 50.8),
     ];
     for (value, from, to, expected) in exact {
-        assert_eq!(
-            convert(value, &unit(from), &unit(to)),
-            Ok(expected),
-            "{value} {from} in {to}"
-        );
+        assert_eq!(convert(value, &unit(from), &unit(to)), Ok(expected), "{value} {from} in {to}");
     }
 }

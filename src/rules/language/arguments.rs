@@ -1,8 +1,8 @@
 //! Arguments of the kinds that words take.
 
-use super::call::Call;
 use super::super::diagnostic::Code;
 use super::super::term::Term;
+use super::call::Call;
 use crate::knowledge::{Condition, Input, Key, Quantity, Reading, Scope, Window};
 use crate::units::Unit;
 
@@ -102,7 +102,8 @@ impl Call<'_> {
         if weight > 0.0 && weight <= MOST_DECIBANS {
             return Some(weight);
         }
-        let help = (weight < 0.0).then(|| "write what speaks for the cause, and `against(…)` for the contrary".to_owned());
+        let help =
+            (weight < 0.0).then(|| "write what speaks for the cause, and `against(…)` for the contrary".to_owned());
         self.fault(Code::OutOfRange, format!("{weight} decibans are not above 0 and at most {MOST_DECIBANS}"), help);
         None
     }

@@ -30,7 +30,12 @@ pub(super) const WORDS: &[Word] = &[
     }),
     makes("all", &[], "all([a, b, c])", |call| several(call, Condition::All)),
     makes("any", &[], "any([a, b, c])", |call| several(call, Condition::Any)),
-    makes("judged", &[], "judged([dough_temperature, room_temperature], \"in words\", |dough, room| dough - room > 5)", judged),
+    makes(
+        "judged",
+        &[],
+        "judged([dough_temperature, room_temperature], \"in words\", |dough, room| dough - room > 5)",
+        judged,
+    ),
 ];
 
 fn ramp(call: &mut Call<'_>, in_order: fn(f64, f64) -> bool) -> Option<Term> {
@@ -43,7 +48,11 @@ fn ramp(call: &mut Call<'_>, in_order: fn(f64, f64) -> bool) -> Option<Term> {
         return Some(Term::Condition(Condition::Ramp { quantity, from, to }));
     }
     let (other, order) = if from > to { ("falls", "larger") } else { ("rises", "smaller") };
-    let help = if from == to { "write `>` or `<` for a sharp limit".to_owned() } else { format!("write `.{other}({from}, {to})`") };
+    let help = if from == to {
+        "write `>` or `<` for a sharp limit".to_owned()
+    } else {
+        format!("write `.{other}({from}, {to})`")
+    };
     let message = if from == to {
         format!("`{}` from {from} to {to} is no range", call.name)
     } else {

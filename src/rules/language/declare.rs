@@ -18,9 +18,15 @@ pub(super) const WORDS: &[Word] = &[
     makes("reading", &[], "reading(\"id\")", |call| declared(call, Kind::Reading)),
     makes("action", &[], "action(\"id\")", |call| declared(call, Kind::Action)),
     makes("cause", &[], "cause(\"id\")", declared_cause),
-    makes("prior_word", &[], "prior_word(\"COMMON\", 0.10)", |call| scale_word(call, |call, index| call.prior(index), Term::Prior)),
-    makes("strength_word", &[], "strength_word(\"OFTEN\", 0.6)", |call| scale_word(call, |call, index| call.strength(index), Term::Strength)),
-    makes("weight_word", &[], "weight_word(\"STRONG\", 10)", |call| scale_word(call, |call, index| call.weight(index), Term::Weight)),
+    makes("prior_word", &[], "prior_word(\"COMMON\", 0.10)", |call| {
+        scale_word(call, |call, index| call.prior(index), Term::Prior)
+    }),
+    makes("strength_word", &[], "strength_word(\"OFTEN\", 0.6)", |call| {
+        scale_word(call, |call, index| call.strength(index), Term::Strength)
+    }),
+    makes("weight_word", &[], "weight_word(\"STRONG\", 10)", |call| {
+        scale_word(call, |call, index| call.weight(index), Term::Weight)
+    }),
 ];
 
 fn declared(call: &mut Call<'_>, kind: Kind) -> Option<Term> {

@@ -11,32 +11,33 @@ const CAUSE: &[Kind] = &[Kind::Cause];
 /// How far Σ share·10^(weight/10) may be from 1: authors round their figures.
 const ROUNDING: f64 = 0.05;
 
-pub(super) const WORDS: &[Word] = &[
-    describes("evidence", CAUSE, ".evidence(dough_temperature > 29, STRONG, against(MODERATE))", evidence),
-    describes(
-        "evidence_in_regions",
-        CAUSE,
-        ".evidence_in_regions(dough_temperature, [24, 28], [-8, -2, 9], [0.2, 0.6, 0.2])",
-        evidence_in_regions,
-    ),
-    makes("against", &[], "against(MODERATE)", |call| {
-        if call.takes(1, 1) { call.weight(0).map(Term::Against) } else { None }
-    }),
-    makes("usual", &[], "usual(0.1)", |call| {
-        if !call.takes(1, 1) {
-            return None;
-        }
-        let share = call.number(0)?;
-        if share > 0.0 && share < 1.0 {
-            return Some(Term::Usual(share));
-        }
-        call.out_of_range(format!("{share} is not between 0 and 1, both excluded"));
-        None
-    }),
-    makes("group", &[], "group(\"heat of the dough\")", |call| {
-        if call.takes(1, 1) { call.text(0).map(Term::Group) } else { None }
-    }),
-];
+pub(super) const WORDS: &[Word] =
+    &[
+        describes("evidence", CAUSE, ".evidence(dough_temperature > 29, STRONG, against(MODERATE))", evidence),
+        describes(
+            "evidence_in_regions",
+            CAUSE,
+            ".evidence_in_regions(dough_temperature, [24, 28], [-8, -2, 9], [0.2, 0.6, 0.2])",
+            evidence_in_regions,
+        ),
+        makes("against", &[], "against(MODERATE)", |call| {
+            if call.takes(1, 1) { call.weight(0).map(Term::Against) } else { None }
+        }),
+        makes("usual", &[], "usual(0.1)", |call| {
+            if !call.takes(1, 1) {
+                return None;
+            }
+            let share = call.number(0)?;
+            if share > 0.0 && share < 1.0 {
+                return Some(Term::Usual(share));
+            }
+            call.out_of_range(format!("{share} is not between 0 and 1, both excluded"));
+            None
+        }),
+        makes("group", &[], "group(\"heat of the dough\")", |call| {
+            if call.takes(1, 1) { call.text(0).map(Term::Group) } else { None }
+        }),
+    ];
 
 /// What may follow the weight.
 #[derive(Default)]
@@ -101,7 +102,8 @@ fn weights(call: &mut Call<'_>, supports: f64, options: &Options) -> Option<Weig
     };
     let left = (1.0 - usual * ratio) / (1.0 - usual);
     if left <= 0.0 {
-        let message = format!("{supports} decibans cannot hold when the condition is usually true in {usual} of all cases");
+        let message =
+            format!("{supports} decibans cannot hold when the condition is usually true in {usual} of all cases");
         let help = format!("a usual share under {:.3}, or a smaller weight", 1.0 / ratio);
         call.fault(Code::InconsistentWeights, message, Some(help));
         return None;
@@ -134,8 +136,13 @@ fn regions_fit(call: &mut Call<'_>, edges: &[f64], weights: &[f64], usual: &[f64
     }
     let total: f64 = usual.iter().zip(weights).map(|(share, weight)| share * 10_f64.powf(weight / 10.0)).sum();
     if (total - 1.0).abs() > ROUNDING {
-        let message = format!("the weights do not agree with the usual shares: Σ share·10^(weight/10) is {total:.3}, not 1");
-        call.fault(Code::InconsistentWeights, message, Some("what counts for in one region counts against in others".to_owned()));
+        let message =
+            format!("the weights do not agree with the usual shares: Σ share·10^(weight/10) is {total:.3}, not 1");
+        call.fault(
+            Code::InconsistentWeights,
+            message,
+            Some("what counts for in one region counts against in others".to_owned()),
+        );
         return false;
     }
     true

@@ -76,6 +76,7 @@ pub(super) fn words() -> impl Iterator<Item = &'static Word> {
 
 /// The word of a name for a receiver of this kind, or one that stands by itself.
 pub(super) fn find(name: &str, receiver: Option<Kind>) -> Option<&'static Word> {
-    let of_receiver = words().find(|word| word.name == name && receiver.is_some_and(|kind| word.follows.contains(&kind)));
+    let of_receiver =
+        words().find(|word| word.name == name && receiver.is_some_and(|kind| word.follows.contains(&kind)));
     of_receiver.or_else(|| words().find(|word| word.name == name && word.follows.is_empty()))
 }

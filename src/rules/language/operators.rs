@@ -25,9 +25,7 @@ pub(super) const WORDS: &[Word] = &[
     makes("!=", MEASURABLE, "dough_temperature.outside(25, 26)", no_equality),
     makes("&", STATEMENT, "a & b", |call| join(call, Condition::All)),
     makes("|", STATEMENT, "a | b", |call| join(call, Condition::Any)),
-    makes("!", STATEMENT, "!a", |call| {
-        call.condition(0).map(|inner| Term::Condition(Condition::Not(Box::new(inner))))
-    }),
+    makes("!", STATEMENT, "!a", |call| call.condition(0).map(|inner| Term::Condition(Condition::Not(Box::new(inner))))),
 ];
 
 fn compare(call: &mut Call<'_>, comparison: Comparison) -> Option<Term> {

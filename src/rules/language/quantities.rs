@@ -11,7 +11,9 @@ const MEASURABLE: &[Kind] = &[Kind::Reading, Kind::Quantity];
 pub(super) const WORDS: &[Word] = &[
     makes("target", &[Kind::Reading], "target(dough_temperature)", |call| of_reading(call, Quantity::Target)),
     makes("low_limit", &[Kind::Reading], "low_limit(dough_temperature)", |call| of_reading(call, Quantity::LowLimit)),
-    makes("high_limit", &[Kind::Reading], "high_limit(dough_temperature)", |call| of_reading(call, Quantity::HighLimit)),
+    makes("high_limit", &[Kind::Reading], "high_limit(dough_temperature)", |call| {
+        of_reading(call, Quantity::HighLimit)
+    }),
     makes("baker_percent", &[], "baker_percent(salt)", |call| {
         let key = call.many(0, "an ingredient", arguments::ingredient).first().copied()?;
         Some(Term::Quantity(Quantity::BakerPercent(key)))
@@ -20,7 +22,11 @@ pub(super) const WORDS: &[Word] = &[
     makes("min", MEASURABLE, "min(dough_temperature, 30)", |call| binary(call, Operation::Min)),
     makes("max", MEASURABLE, "max(dough_temperature, 20)", |call| binary(call, Operation::Max)),
     makes("abs", MEASURABLE, "abs(dough_temperature - 26)", |call| {
-        if call.takes(1, 1) { call.quantity(0).map(|inner| Term::Quantity(Quantity::Abs(Box::new(inner)))) } else { None }
+        if call.takes(1, 1) {
+            call.quantity(0).map(|inner| Term::Quantity(Quantity::Abs(Box::new(inner))))
+        } else {
+            None
+        }
     }),
 ];
 

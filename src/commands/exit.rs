@@ -1,0 +1,31 @@
+//! How a command that does not succeed ends.
+
+use std::process::ExitCode;
+
+/// The exit codes, for `--help`.
+pub(super) const HELP: &str = "\
+Exit codes:
+  0  done
+  1  the case, or the rules that were to be checked, have faults
+  2  the command line or the settings cannot be used
+  3  the rules cannot be loaded
+  4  a file, the output or the network failed";
+
+/// Why a command did not succeed. What there is to say has been said on standard error.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Exit {
+    /// The case, or the rules that were to be checked, have faults.
+    Faulty = 1,
+    /// The command line or the settings cannot be used. (The argument parser uses the same code.)
+    Usage = 2,
+    /// The rules cannot be loaded.
+    Rules = 3,
+    /// A file, the output or the network failed.
+    Failed = 4,
+}
+
+impl From<Exit> for ExitCode {
+    fn from(exit: Exit) -> Self {
+        Self::from(exit as u8)
+    }
+}

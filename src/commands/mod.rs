@@ -1,0 +1,52 @@
+//! The commands of the `whybake` program, one file a command.
+
+mod check;
+mod diagnose;
+mod exit;
+mod export;
+mod knowledge;
+mod log;
+mod openapi;
+mod output;
+mod serve;
+
+use std::process::ExitCode;
+
+use clap::{Parser, Subcommand};
+
+/// Tells why a bake went wrong, what to change, and what to measure next
+#[derive(Debug, Parser)]
+#[command(version, after_help = exit::HELP)]
+struct Program {
+    #[command(subcommand)]
+    command: Command,
+}
+
+#[derive(Debug, Subcommand)]
+enum Command {
+    Serve(serve::Serve),
+    Diagnose(diagnose::Diagnose),
+    Check(check::Check),
+    #[command(subcommand)]
+    Rules(RulesCommand),
+    Openapi(openapi::Openapi),
+}
+
+/// Work with rule packs
+#[derive(Debug, Subcommand)]
+enum RulesCommand {
+    Export(export::Export),
+}
+
+/// Runs the command that the program's arguments name.
+#[must_use]
+pub fn run() -> ExitCode {
+    let outcome = match Program::parse().command {
+        Command::Serve(command) => command.run(),
+        Command::Diagnose(command) => command.run(),
+        Command::Check(command) => command.run(),
+        Command::Rules(RulesCommand::Export(command)) => command.run(),
+        Command::Openapi(command) => command.run(),
+    };
+    outcome.map_or_else(ExitCode::from, |()| ExitCode::SUCCESS)
+}

@@ -1,0 +1,23 @@
+//! Writing to standard output and standard error.
+
+use std::fmt::Display;
+use std::io::{self, ErrorKind, Write};
+
+use super::exit::Exit;
+
+/// Writes to standard output. A reader that has seen enough and closes the pipe is no failure.
+pub(super) fn print(bytes: &[u8]) -> Result<(), Exit> {
+    let mut output = io::stdout().lock();
+    match output.write_all(bytes).and_then(|()| output.flush()) {
+        Err(error) if error.kind() != ErrorKind::BrokenPipe => {
+            complain(format_args!("the output cannot be written: {error}"));
+            Err(Exit::Failed)
+        }
+        _ => Ok(()),
+    }
+}
+
+/// Writes a line to standard error. When even that fails, the exit code must tell.
+pub(super) fn complain(line: impl Display) {
+    let _ = writeln!(io::stderr().lock(), "{line}");
+}

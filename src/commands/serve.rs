@@ -1,0 +1,71 @@
+//! `whybake serve`
+
+use std::net::SocketAddr;
+use std::path::PathBuf;
+use std::time::SystemTime;
+use std::{env, io};
+
+use actix_web::rt::System;
+use clap::Args;
+
+use super::exit::Exit;
+use super::knowledge::load_rules;
+use super::log;
+use super::output::complain;
+use crate::http::{LiveRules, Server};
+use crate::settings::Settings;
+
+/// Answer cases over HTTP
+///
+/// Settings come from the file, then from environment variables such as WHYBAKE_HTTP_LISTEN, then from the options; the
+/// later wins. On SIGTERM no connection is taken any more, and requests that have begun are answered.
+#[derive(Debug, Args)]
+pub(super) struct Serve {
+    /// Address and port to listen on, for example 0.0.0.0:8080
+    #[arg(long, value_name = "ADDRESS")]
+    listen: Option<SocketAddr>,
+    /// Folder of a rule pack, in place of the rules that the program carries
+    #[arg(long, value_name = "DIR")]
+    rules: Option<PathBuf>,
+    /// Settings file (TOML)
+    #[arg(long, value_name = "FILE")]
+    settings: Option<PathBuf>,
+}
+
+impl Serve {
+    pub(super) fn run(self) -> Result<(), Exit> {
+        let settings = self.settings()?;
+        log::start(&settings.log);
+        let diagnostician = load_rules(settings.rules.dir.as_deref())?;
+        let pack = &diagnostician.knowledge().declared.pack;
+        tracing::info!(pack = pack.id, version = pack.version, digest = pack.digest, "rules loaded");
+        let rules = LiveRules::new(diagnostician, SystemTime::now());
+        System::new().block_on(serve(&settings, rules)).map_err(|error| {
+            tracing::error!(%error, listen = %settings.http.listen, "the service failed");
+            Exit::Failed
+        })
+    }
+
+    fn settings(self) -> Result<Settings, Exit> {
+        // A variable that is no Unicode text cannot be one of ours.
+        let environment =
+            env::vars_os().filter_map(|(name, value)| Some((name.into_string().ok()?, value.into_string().ok()?)));
+        let mut settings = Settings::load(self.settings.as_deref(), environment).map_err(|faults| {
+            faults.iter().for_each(complain);
+            Exit::Usage
+        })?;
+        settings.http.listen = self.listen.unwrap_or(settings.http.listen);
+        settings.rules.dir = self.rules.or(settings.rules.dir);
+        Ok(settings)
+    }
+}
+
+async fn serve(settings: &Settings, rules: LiveRules) -> io::Result<()> {
+    let server = Server::bind(&settings.http, rules)?;
+    for address in server.addresses() {
+        tracing::info!(%address, "listening");
+    }
+    server.run().await?;
+    tracing::info!("stopped");
+    Ok(())
+}

@@ -1,0 +1,42 @@
+//! The application: routes, shared state and the layers around them.
+
+use actix_web::body::MessageBody;
+use actix_web::dev::{ServiceFactory, ServiceRequest, ServiceResponse};
+use actix_web::middleware::{Compress, from_fn};
+use actix_web::{App, Error, web};
+
+use super::body::BodyLimits;
+use super::live_rules::LiveRules;
+use super::request_log::log_request;
+use super::routes;
+use super::unread_body::hold_request_body;
+
+/// What all workers share.
+#[derive(Debug, Clone)]
+pub struct AppState {
+    /// The rules that answers are made with.
+    pub rules: web::Data<LiveRules>,
+    /// What a request body may take.
+    pub body_limits: BodyLimits,
+}
+
+/// The application that `whybake serve` and the tests start.
+pub fn create_app(
+    state: &AppState,
+) -> App<
+    impl ServiceFactory<
+        ServiceRequest,
+        Config = (),
+        Response = ServiceResponse<impl MessageBody + use<>>,
+        Error = Error,
+        InitError = (),
+    > + use<>,
+> {
+    App::new()
+        .app_data(state.rules.clone())
+        .app_data(state.body_limits)
+        .configure(routes::configure)
+        .wrap(Compress::default())
+        .wrap(from_fn(hold_request_body))
+        .wrap(from_fn(log_request))
+}

@@ -1,0 +1,23 @@
+//! The HTTP service.
+//!
+//! [`routes`] is the flat table of everything that can be asked, one file a resource; [`create_app`] builds the one
+//! application that both [`Server`] and the tests start. Whatever goes wrong is answered with a [`problem`] (RFC 9457).
+//! The rules stand behind [`LiveRules`]: a request keeps the rules that it started with.
+
+mod app;
+mod body;
+mod live_rules;
+pub mod openapi;
+mod page;
+mod parameters;
+pub mod problem;
+mod reply;
+mod request_log;
+pub mod routes;
+mod server;
+mod unread_body;
+
+pub use app::{AppState, create_app};
+pub use body::BodyLimits;
+pub use live_rules::{LiveRules, RulesInForce};
+pub use server::Server;

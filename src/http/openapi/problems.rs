@@ -1,0 +1,90 @@
+//! The problems that operations can answer with.
+
+use std::collections::BTreeMap;
+
+use serde_json::Value;
+use utoipa::IntoResponses;
+use utoipa::openapi::example::ExampleBuilder;
+use utoipa::openapi::{ContentBuilder, Ref, RefOr, Response, ResponseBuilder};
+
+use crate::http::problem::{ErrorCode, PROBLEM_JSON, Problem, ProblemEntry, ProblemKind};
+
+/// Problems of routes that take a case.
+pub(in crate::http) struct CaseProblems;
+
+/// Problems of routes that name an item in their path.
+pub(in crate::http) struct ItemProblems;
+
+/// Problems of routes that read or refuse query parameters.
+pub(in crate::http) struct ParameterProblems;
+
+type Responses = BTreeMap<String, RefOr<Response>>;
+
+impl IntoResponses for CaseProblems {
+    fn responses() -> Responses {
+        responses(&[
+            ProblemKind::MalformedJson,
+            ProblemKind::UnreadableBody,
+            ProblemKind::RequestTimeout,
+            ProblemKind::BodyTooLarge,
+            ProblemKind::UnsupportedMediaType,
+            ProblemKind::FaultyCase,
+            ProblemKind::FaultyParameters,
+        ])
+    }
+}
+
+impl IntoResponses for ItemProblems {
+    fn responses() -> Responses {
+        responses(&[ProblemKind::UnknownItem])
+    }
+}
+
+impl IntoResponses for ParameterProblems {
+    fn responses() -> Responses {
+        responses(&[ProblemKind::FaultyParameters])
+    }
+}
+
+/// One response for every status, with an example for every kind.
+fn responses(kinds: &[ProblemKind]) -> Responses {
+    let mut by_status: BTreeMap<String, Vec<ProblemKind>> = BTreeMap::new();
+    for kind in kinds {
+        by_status.entry(kind.status().as_str().to_owned()).or_default().push(*kind);
+    }
+    by_status.into_iter().map(|(status, kinds)| (status, RefOr::T(response(&kinds)))).collect()
+}
+
+fn response(kinds: &[ProblemKind]) -> Response {
+    let titles: Vec<&str> = kinds.iter().map(|kind| kind.title()).collect();
+    let examples = kinds.iter().map(|kind| {
+        let document = serde_json::to_value(example(*kind).document()).unwrap_or(Value::Null);
+        (kind.word(), ExampleBuilder::new().summary(kind.title()).value(Some(document)).build())
+    });
+    let content =
+        ContentBuilder::new().schema(Some(Ref::from_schema_name("Problem"))).examples_from_iter(examples).build();
+    ResponseBuilder::new().description(titles.join(", or ")).content(PROBLEM_JSON, content).build()
+}
+
+/// An occurrence of a kind, as the service tells it.
+fn example(kind: ProblemKind) -> Problem {
+    let problem = Problem::new(kind);
+    match kind {
+        ProblemKind::MalformedJson => problem.detail("expected `:` at line 1 column 12"),
+        ProblemKind::UnknownItem => problem.detail("unknown cause `dough_to_warm`; did you mean `dough_too_warm`?"),
+        ProblemKind::RequestTimeout => problem.detail("the body did not arrive within 10 s"),
+        ProblemKind::BodyTooLarge => problem.detail("the body is longer than 1048576 bytes"),
+        ProblemKind::UnsupportedMediaType => problem.detail("the body is `text/plain`, not `application/json`"),
+        ProblemKind::FaultyCase => problem.entries([unknown_product(ProblemEntry::pointer, "/product")]),
+        ProblemKind::FaultyParameters => problem.entries([unknown_product(ProblemEntry::parameter, "product")]),
+        ProblemKind::UnreadableBody
+        | ProblemKind::UnknownRoute
+        | ProblemKind::MethodNotAllowed
+        | ProblemKind::Internal => problem,
+    }
+}
+
+fn unknown_product(entry: fn(&str, ErrorCode, String) -> ProblemEntry, place: &str) -> ProblemEntry {
+    let detail = "unknown product `hamburger_bum`".to_owned();
+    entry(place, ErrorCode::UnknownName, detail).help("did you mean `hamburger_bun`?".to_owned())
+}

@@ -1,0 +1,148 @@
+//! The catalogue of problems.
+
+use actix_web::http::StatusCode;
+
+/// What can go wrong with a request; the words are stable.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum ProblemKind {
+    /// The body is not JSON.
+    MalformedJson,
+    /// The body broke off or is coded wrongly.
+    UnreadableBody,
+    /// Nothing stands at the path.
+    UnknownRoute,
+    /// The rules declare no such thing.
+    UnknownItem,
+    /// The path is there, the method is not.
+    MethodNotAllowed,
+    /// The request took too long to arrive.
+    RequestTimeout,
+    /// The body is over the limit.
+    BodyTooLarge,
+    /// The body is something other than JSON text.
+    UnsupportedMediaType,
+    /// The JSON is no case that the rules can judge.
+    FaultyCase,
+    /// A query parameter is unknown, double or names something unknown.
+    FaultyParameters,
+    /// The service failed.
+    Internal,
+}
+
+impl ProblemKind {
+    /// The whole catalogue.
+    pub const ALL: [Self; 11] = [
+        Self::MalformedJson,
+        Self::UnreadableBody,
+        Self::UnknownRoute,
+        Self::UnknownItem,
+        Self::MethodNotAllowed,
+        Self::RequestTimeout,
+        Self::BodyTooLarge,
+        Self::UnsupportedMediaType,
+        Self::FaultyCase,
+        Self::FaultyParameters,
+        Self::Internal,
+    ];
+
+    /// Status of the answer.
+    #[must_use]
+    pub fn status(self) -> StatusCode {
+        match self {
+            Self::MalformedJson | Self::UnreadableBody => StatusCode::BAD_REQUEST,
+            Self::UnknownRoute | Self::UnknownItem => StatusCode::NOT_FOUND,
+            Self::MethodNotAllowed => StatusCode::METHOD_NOT_ALLOWED,
+            Self::RequestTimeout => StatusCode::REQUEST_TIMEOUT,
+            Self::BodyTooLarge => StatusCode::PAYLOAD_TOO_LARGE,
+            Self::UnsupportedMediaType => StatusCode::UNSUPPORTED_MEDIA_TYPE,
+            Self::FaultyCase | Self::FaultyParameters => StatusCode::UNPROCESSABLE_ENTITY,
+            Self::Internal => StatusCode::INTERNAL_SERVER_ERROR,
+        }
+    }
+
+    /// Whether the rest of the body may still be on its way, so that the connection is of no further use.
+    #[must_use]
+    pub fn ends_connection(self) -> bool {
+        matches!(self, Self::RequestTimeout | Self::BodyTooLarge | Self::UnreadableBody)
+    }
+
+    /// The stable word, for example `faulty-case`.
+    #[must_use]
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::MalformedJson => "malformed-json",
+            Self::UnreadableBody => "unreadable-body",
+            Self::UnknownRoute => "unknown-route",
+            Self::UnknownItem => "unknown-item",
+            Self::MethodNotAllowed => "method-not-allowed",
+            Self::RequestTimeout => "request-timeout",
+            Self::BodyTooLarge => "body-too-large",
+            Self::UnsupportedMediaType => "unsupported-media-type",
+            Self::FaultyCase => "faulty-case",
+            Self::FaultyParameters => "faulty-parameters",
+            Self::Internal => "internal",
+        }
+    }
+
+    /// The kind of a word.
+    #[must_use]
+    pub fn named(word: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|kind| kind.word() == word)
+    }
+
+    /// The `type` of the problem: a path at which the service explains it.
+    #[must_use]
+    pub fn type_uri(self) -> String {
+        format!("/v1/problems/{}", self.word())
+    }
+
+    /// What it is, the same for every occurrence.
+    #[must_use]
+    pub fn title(self) -> &'static str {
+        match self {
+            Self::MalformedJson => "the body is not JSON",
+            Self::UnreadableBody => "the body cannot be read",
+            Self::UnknownRoute => "nothing stands at this path",
+            Self::UnknownItem => "there is no such item",
+            Self::MethodNotAllowed => "the method is not allowed here",
+            Self::RequestTimeout => "the request took too long to arrive",
+            Self::BodyTooLarge => "the body is too large",
+            Self::UnsupportedMediaType => "the body is not JSON text in UTF-8",
+            Self::FaultyCase => "the case has faults",
+            Self::FaultyParameters => "the query parameters have faults",
+            Self::Internal => "the service failed",
+        }
+    }
+
+    /// What the caller can do about it.
+    #[must_use]
+    pub fn advice(self) -> &'static str {
+        match self {
+            Self::MalformedJson => "Mend the JSON text at the line and column that `detail` names.",
+            Self::UnreadableBody => "Send the body whole, with a correct length or transfer coding.",
+            Self::UnknownRoute => "The routes are listed at `/docs/` and in `/openapi.json`.",
+            Self::UnknownItem => "The listing of the resource tells the ids that the rules declare.",
+            Self::MethodNotAllowed => "Use a method that the `Allow` header field names.",
+            Self::RequestTimeout => "Send the request again, and faster.",
+            Self::BodyTooLarge => "Send one case a request; the limit can be raised in the settings of the service.",
+            Self::UnsupportedMediaType => {
+                "Send JSON text in UTF-8 with `Content-Type: application/json` and without a content coding."
+            }
+            Self::FaultyCase => "Mend every entry of `errors`; each names the place by a JSON Pointer (RFC 6901).",
+            Self::FaultyParameters => "Mend every entry of `errors`; each names the parameter.",
+            Self::Internal => "The log of the service tells the reason; report it to whoever runs the service.",
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::ProblemKind;
+
+    #[test]
+    fn every_word_names_its_kind() {
+        for kind in ProblemKind::ALL {
+            assert_eq!(ProblemKind::named(kind.word()), Some(kind));
+        }
+    }
+}

@@ -1,0 +1,132 @@
+//! Problems: every error of the service as `application/problem+json` (RFC 9457).
+
+mod entry;
+mod kind;
+
+use std::fmt;
+
+use actix_web::http::StatusCode;
+use actix_web::{HttpResponse, ResponseError};
+use serde::Serialize;
+use utoipa::ToSchema;
+
+pub use entry::{ErrorCode, ProblemEntry};
+pub use kind::ProblemKind;
+
+use crate::case::CaseFaults;
+
+/// Media type of a problem.
+pub const PROBLEM_JSON: &str = "application/problem+json";
+
+/// Why a request is not answered as it was meant.
+#[derive(Debug)]
+pub struct Problem {
+    kind: ProblemKind,
+    detail: Option<String>,
+    errors: Vec<ProblemEntry>,
+    headers: Vec<(&'static str, String)>,
+}
+
+/// A problem as it is sent.
+#[derive(Debug, Clone, Serialize, ToSchema)]
+#[schema(as = Problem)]
+pub struct ProblemDocument<'p> {
+    /// Kind of the problem: a path at which the service explains it.
+    #[serde(rename = "type")]
+    #[schema(example = "/v1/problems/faulty-case")]
+    pub type_uri: String,
+    /// What it is, the same for every occurrence of the kind.
+    #[schema(example = "the case has faults")]
+    pub title: &'static str,
+    /// Status code of the answer.
+    #[schema(example = 422)]
+    pub status: u16,
+    /// What happened this time.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub detail: Option<&'p str>,
+    /// Every fault of the request.
+    #[serde(skip_serializing_if = "<[_]>::is_empty")]
+    #[schema(required = false)]
+    pub errors: &'p [ProblemEntry],
+}
+
+impl Problem {
+    /// A problem of a kind, without particulars.
+    #[must_use]
+    pub fn new(kind: ProblemKind) -> Self {
+        Self { kind, detail: None, errors: Vec::new(), headers: Vec::new() }
+    }
+
+    /// A failure of the service itself: `reason` goes to the log and not to the caller.
+    pub fn internal(reason: impl fmt::Display) -> Self {
+        tracing::error!(%reason, "a request failed");
+        Self::new(ProblemKind::Internal)
+    }
+
+    /// Says what happened this time.
+    #[must_use]
+    pub fn detail(self, detail: impl Into<String>) -> Self {
+        Self { detail: Some(detail.into()), ..self }
+    }
+
+    /// Lists the faults of the request.
+    #[must_use]
+    pub fn entries(self, errors: impl IntoIterator<Item = ProblemEntry>) -> Self {
+        Self { errors: errors.into_iter().collect(), ..self }
+    }
+
+    /// Adds a header field to the answer.
+    #[must_use]
+    pub fn header(mut self, name: &'static str, value: impl Into<String>) -> Self {
+        self.headers.push((name, value.into()));
+        self
+    }
+
+    /// The problem as it is sent.
+    #[must_use]
+    pub fn document(&self) -> ProblemDocument<'_> {
+        ProblemDocument {
+            type_uri: self.kind.type_uri(),
+            title: self.kind.title(),
+            status: self.kind.status().as_u16(),
+            detail: self.detail.as_deref(),
+            errors: &self.errors,
+        }
+    }
+}
+
+impl fmt::Display for Problem {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(self.kind.title())
+    }
+}
+
+impl ResponseError for Problem {
+    fn status_code(&self) -> StatusCode {
+        self.kind.status()
+    }
+
+    fn error_response(&self) -> HttpResponse {
+        let mut response = HttpResponse::build(self.status_code());
+        response.content_type(PROBLEM_JSON);
+        for (name, value) in &self.headers {
+            response.insert_header((*name, value.as_str()));
+        }
+        if self.kind.ends_connection() {
+            response.force_close();
+        }
+        // A document of strings and numbers cannot fail to serialize; were it to, the status still tells the kind.
+        response.body(serde_json::to_vec(&self.document()).unwrap_or_default())
+    }
+}
+
+impl From<CaseFaults> for Problem {
+    fn from(faults: CaseFaults) -> Self {
+        match faults {
+            CaseFaults::Malformed(detail) => Self::new(ProblemKind::MalformedJson).detail(detail),
+            CaseFaults::Faulty(faults) => {
+                Self::new(ProblemKind::FaultyCase).entries(faults.into_iter().map(ProblemEntry::from))
+            }
+        }
+    }
+}

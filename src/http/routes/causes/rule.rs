@@ -1,0 +1,184 @@
+//! A cause with everything that its rule says, in words.
+
+use std::collections::BTreeSet;
+
+use serde::Serialize;
+use utoipa::ToSchema;
+
+use crate::http::routes::common::{CautionItem, SourceItem, cautions, ids, sources};
+use crate::knowledge::{Cause, Declarations, Input, Key, Knowledge, Link, Named, Prescription, ProductView};
+
+/// A cause with its whole rule.
+#[derive(Debug, Serialize, ToSchema)]
+pub(crate) struct CauseRule<'k> {
+    /// Id.
+    #[schema(example = "dough_too_warm")]
+    id: &'k str,
+    /// Title for people.
+    #[schema(example = "Dough too warm at make-up")]
+    title: &'k str,
+    /// How it brings its symptoms about.
+    #[schema(example = "Warm dough gasses before it has strength; cells near the skin merge and lift the crust.")]
+    mechanism: &'k str,
+    /// Products that it can befall.
+    products: Vec<PriorItem<'k>>,
+    /// Symptoms that it shows.
+    symptoms: Vec<ShownSymptom<'k>>,
+    /// Ids of the readings, facts and ingredients that its evidence is judged by; `formula` for the formula as a whole.
+    #[schema(example = json!(["dough_temperature", "dough_waits_before_divider"]))]
+    evidence_needs: Vec<&'k str>,
+    /// What can be done about it, in the authors' order.
+    actions: Vec<CauseAction<'k>>,
+    /// Cautions: read them before acting.
+    cautions: Vec<CautionItem<'k>>,
+    /// Sources of the rule.
+    sources: Vec<SourceItem<'k>>,
+    /// Rule file and line that declare it.
+    #[schema(example = "soft_rolls/mixing.rhai:12:1")]
+    declared_at: String,
+}
+
+/// A product that a cause can befall.
+#[derive(Debug, Serialize, ToSchema)]
+#[schema(as = CausePrior)]
+struct PriorItem<'k> {
+    /// Id of the product.
+    #[schema(example = "hamburger_bun")]
+    product: &'k str,
+    /// Probability of the cause before anything is known of a case.
+    #[schema(example = 0.1)]
+    prior: f64,
+}
+
+/// A symptom that a cause shows.
+#[derive(Debug, Serialize, ToSchema)]
+struct ShownSymptom<'k> {
+    /// Id of the symptom.
+    #[schema(example = "hollow_under_crust")]
+    symptom: &'k str,
+    /// Title of the symptom.
+    #[schema(example = "Hollow under the top crust")]
+    title: &'k str,
+    /// Probability that the cause, by itself, shows it.
+    #[schema(example = 0.6)]
+    strength: f64,
+}
+
+/// An action against a cause.
+#[derive(Debug, Serialize, ToSchema)]
+struct CauseAction<'k> {
+    /// Id of the action.
+    #[schema(example = "colder_mixing_water")]
+    action: &'k str,
+    /// Title of the action.
+    #[schema(example = "Use colder mixing water")]
+    title: &'k str,
+    /// What to do.
+    #[schema(example = "Set the water so that the dough leaves the mixer at its target.")]
+    text: &'k str,
+    /// Names of the quantities that it sets, with their UCUM units; values follow from a case.
+    sets: Vec<SetItem<'k>>,
+    /// Probability that it mends the cause.
+    #[schema(example = 0.7)]
+    works: f64,
+    /// Minutes until the next batch can show it.
+    #[schema(example = 10.0)]
+    effort_minutes: f64,
+    /// What else it changes.
+    side_effects: Vec<&'k str>,
+    /// Ids of symptoms that it can bring when overdone.
+    may_show: Vec<&'k str>,
+    /// Ids of ingredients that it brings in.
+    uses: Vec<&'k str>,
+    /// Ids of diets that it does not fit, beyond those of its ingredients.
+    not_for: Vec<&'k str>,
+    /// Cautions: read them before acting.
+    cautions: Vec<CautionItem<'k>>,
+    /// Sources.
+    sources: Vec<SourceItem<'k>>,
+}
+
+/// A quantity that an action sets.
+#[derive(Debug, Serialize, ToSchema)]
+#[schema(as = SettingOfAction)]
+struct SetItem<'k> {
+    /// Name of the quantity.
+    #[schema(example = "water_temperature")]
+    name: &'k str,
+    /// UCUM code of its unit.
+    #[schema(example = "Cel")]
+    unit: &'k str,
+}
+
+impl<'k> CauseRule<'k> {
+    /// Everything that the rule of `key` says.
+    pub(super) fn new(knowledge: &'k Knowledge, key: Key<Cause>) -> Self {
+        let declared = &knowledge.declared;
+        let cause = &declared.causes[key];
+        Self {
+            id: &cause.id,
+            title: &cause.title,
+            mechanism: &cause.mechanism,
+            products: knowledge.views().iter().filter_map(|view| prior_item(declared, view, key)).collect(),
+            symptoms: cause.links.iter().map(|link| shown(declared, link)).collect(),
+            evidence_needs: evidence_needs(declared, cause),
+            actions: cause.prescriptions.iter().map(|prescription| action(declared, prescription)).collect(),
+            cautions: cautions(declared, &cause.cautions),
+            sources: sources(declared, &cause.sources),
+            declared_at: cause.place.to_string(),
+        }
+    }
+}
+
+/// Prior of a cause for the product of a view; `None` when it cannot befall the product.
+pub(super) fn prior(view: &ProductView, cause: Key<Cause>) -> Option<f64> {
+    view.cause_position(cause).and_then(|position| view.priors.get(position)).copied()
+}
+
+fn prior_item<'k>(declared: &'k Declarations, view: &ProductView, cause: Key<Cause>) -> Option<PriorItem<'k>> {
+    Some(PriorItem { product: declared.products[view.product].id(), prior: prior(view, cause)? })
+}
+
+fn shown<'k>(declared: &'k Declarations, link: &Link) -> ShownSymptom<'k> {
+    let symptom = &declared.symptoms[link.symptom];
+    ShownSymptom { symptom: &symptom.id, title: &symptom.title, strength: link.strength }
+}
+
+/// Ids of everything that the evidence depends on, each once.
+fn evidence_needs<'k>(declared: &'k Declarations, cause: &Cause) -> Vec<&'k str> {
+    let mut inputs = BTreeSet::new();
+    for evidence in &cause.evidence {
+        evidence.inputs(&mut |input| {
+            inputs.insert(input);
+        });
+    }
+    inputs.into_iter().map(|input| input_id(declared, input)).collect()
+}
+
+fn input_id(declared: &Declarations, input: Input) -> &str {
+    match input {
+        Input::Reading(key) => declared.readings[key].id(),
+        Input::Fact(key) => declared.facts[key].id(),
+        Input::Share(key) => declared.ingredients[key].id(),
+        Input::Formula => "formula",
+    }
+}
+
+fn action<'k>(declared: &'k Declarations, prescription: &'k Prescription) -> CauseAction<'k> {
+    let action = &declared.actions[prescription.action];
+    let settings = prescription.settings.iter();
+    CauseAction {
+        action: &action.id,
+        title: &action.title,
+        text: &action.text,
+        sets: settings.map(|setting| SetItem { name: &setting.name, unit: setting.unit.code() }).collect(),
+        works: prescription.works,
+        effort_minutes: action.effort_minutes,
+        side_effects: action.side_effects.iter().map(String::as_str).collect(),
+        may_show: ids(&declared.symptoms, &action.may_show),
+        uses: ids(&declared.ingredients, &action.uses),
+        not_for: ids(&declared.diets, &action.not_for),
+        cautions: cautions(declared, &action.cautions),
+        sources: sources(declared, &action.sources),
+    }
+}

@@ -1,0 +1,90 @@
+//! The table of routes.
+
+pub(super) mod causes;
+mod common;
+pub(super) mod diagnoses;
+pub(super) mod facts;
+pub(super) mod health;
+pub(super) mod problems;
+pub(super) mod products;
+pub(super) mod readings;
+pub(super) mod rules;
+pub(super) mod symptoms;
+
+use actix_web::http::Method;
+use actix_web::web::{self, ServiceConfig, to};
+use actix_web::{Resource, Route as Handler, guard};
+
+use super::problem::{Problem, ProblemKind};
+use super::{openapi, page};
+
+/// Everything that can be asked. Paths are unique: a resource has one method (and `HEAD` beside `GET`).
+pub static ROUTES: [Route; 16] = [
+    post("/v1/diagnoses", || to(diagnoses::create)),
+    get("/v1/products", || to(products::list)),
+    get("/v1/symptoms", || to(symptoms::list)),
+    get("/v1/readings", || to(readings::list)),
+    get("/v1/facts", || to(facts::list)),
+    get("/v1/causes", || to(causes::list)),
+    get("/v1/causes/{id}", || to(causes::show)),
+    get("/v1/rules", || to(rules::show)),
+    get("/v1/problems", || to(problems::list)),
+    get("/v1/problems/{id}", || to(problems::show)),
+    get("/openapi.json", || to(openapi::show)),
+    get("/healthz", || to(health::live)),
+    get("/readyz", || to(health::ready)),
+    get("/", || to(page::redirect)),
+    get("/docs", || to(page::redirect)),
+    get("/docs/{file:.*}", || to(page::file)),
+];
+
+/// One row of the table.
+pub struct Route {
+    /// Method; `HEAD` is answered wherever `GET` is.
+    pub method: Method,
+    /// Path, with the placeholders of the OpenAPI document.
+    pub path: &'static str,
+    handler: fn() -> Handler,
+}
+
+const fn get(path: &'static str, handler: fn() -> Handler) -> Route {
+    Route { method: Method::GET, path, handler }
+}
+
+const fn post(path: &'static str, handler: fn() -> Handler) -> Route {
+    Route { method: Method::POST, path, handler }
+}
+
+impl Route {
+    /// Methods that are answered at the path.
+    #[must_use]
+    pub fn methods(&self) -> Vec<Method> {
+        let head = (self.method == Method::GET).then_some(Method::HEAD);
+        std::iter::once(self.method.clone()).chain(head).collect()
+    }
+
+    fn resource(&self) -> Resource {
+        let methods = self.methods();
+        let allow = methods.iter().map(Method::as_str).collect::<Vec<_>>().join(", ");
+        let is_allowed = guard::fn_guard(move |context| methods.contains(&context.head().method));
+        web::resource(self.path)
+            .route((self.handler)().guard(is_allowed))
+            .default_service(to(move || std::future::ready(method_not_allowed(&allow))))
+    }
+}
+
+/// Adds all routes, and problems for everything else.
+pub(super) fn configure(app: &mut ServiceConfig) {
+    for route in &ROUTES {
+        app.service(route.resource());
+    }
+    app.default_service(to(|| std::future::ready(unknown_route())));
+}
+
+fn method_not_allowed(allow: &str) -> Result<&'static str, Problem> {
+    Err(Problem::new(ProblemKind::MethodNotAllowed).detail(format!("allowed are {allow}")).header("allow", allow))
+}
+
+fn unknown_route() -> Result<&'static str, Problem> {
+    Err(Problem::new(ProblemKind::UnknownRoute))
+}

@@ -1,0 +1,93 @@
+use std::num::NonZeroUsize;
+use std::path::PathBuf;
+use std::time::Duration;
+
+use tracing::level_filters::LevelFilter;
+
+use super::{HttpSettings, LogFormat, LogSettings, RulesSettings, Settings};
+
+fn load(text: &str, environment: &[(&str, &str)]) -> Result<Settings, Vec<String>> {
+    let environment = environment.iter().map(|(name, value)| ((*name).to_owned(), (*value).to_owned()));
+    let settings = Settings::from_text("whybake.toml", text, environment);
+    settings.map_err(|faults| faults.iter().map(ToString::to_string).collect())
+}
+
+#[test]
+fn defaults() {
+    let expected = Settings {
+        http: HttpSettings {
+            listen: "127.0.0.1:8080".parse().unwrap(),
+            workers: None,
+            body_limit_bytes: 1_048_576,
+            request_timeout: Duration::from_secs(10),
+            shutdown_timeout: Duration::from_secs(20),
+            keep_alive: Duration::from_secs(75),
+        },
+        rules: RulesSettings { dir: None },
+        log: LogSettings { level: LevelFilter::INFO, format: LogFormat::Text },
+    };
+    assert_eq!(load("", &[]).unwrap(), expected);
+}
+
+#[test]
+fn every_setting_can_stand_in_the_file() {
+    let text = r#"
+        [http]
+        listen = "[::]:80"
+        workers = 3
+        body_limit_bytes = 5000
+        request_timeout_seconds = 0.5
+        shutdown_timeout_seconds = 7
+        keep_alive_seconds = 9
+        [rules]
+        dir = "house"
+        [log]
+        level = "debug"
+        format = "json"
+    "#;
+    let expected = Settings {
+        http: HttpSettings {
+            listen: "[::]:80".parse().unwrap(),
+            workers: NonZeroUsize::new(3),
+            body_limit_bytes: 5000,
+            request_timeout: Duration::from_millis(500),
+            shutdown_timeout: Duration::from_secs(7),
+            keep_alive: Duration::from_secs(9),
+        },
+        rules: RulesSettings { dir: Some(PathBuf::from("house")) },
+        log: LogSettings { level: LevelFilter::DEBUG, format: LogFormat::Json },
+    };
+    assert_eq!(load(text, &[]).unwrap(), expected);
+}
+
+#[test]
+fn the_environment_wins_over_the_file() {
+    let settings = load("[http]\nworkers = 3\nkeep_alive_seconds = 9", &[("WHYBAKE_HTTP_WORKERS", "4")]).unwrap();
+    assert_eq!(settings.http.workers, NonZeroUsize::new(4));
+    assert_eq!(settings.http.keep_alive, Duration::from_secs(9));
+}
+
+#[test]
+fn all_faults_are_told_at_once() {
+    let text = "loose = 1\n[http]\nlisten = \"everywhere\"\nworker = 2\nworkers = [1]\n[htp]\n[logs]\nlevel = \"info\"";
+    let environment =
+        [("WHYBAKE_HTTP_KEEP_ALIVE_SECONDS", "-1"), ("WHYBAKE_LOG_LEVL", "info"), ("WHYBAKE_PORT", "tcp://10.0.0.1")];
+    let expected = [
+        "`loose` in whybake.toml: stands in no section (help: settings stand in sections, for example `[http]`)",
+        "`http.listen` in whybake.toml: an IP address with a port, for example `0.0.0.0:8080` is wanted, this is `everywhere`",
+        "`http.workers` in whybake.toml: a whole number of 1 or more is wanted, this is a list or section",
+        "environment variable `WHYBAKE_HTTP_KEEP_ALIVE_SECONDS`: a number of seconds above 0, at most 3600 is wanted, this is `-1`",
+        "`http.worker` in whybake.toml: unknown setting (help: did you mean `workers`?)",
+        "`htp` in whybake.toml: unknown section (help: did you mean `http`?)",
+        "`logs` in whybake.toml: unknown section (help: did you mean `log`?)",
+        "environment variable `WHYBAKE_LOG_LEVL`: unknown setting (help: did you mean `WHYBAKE_LOG_LEVEL`?)",
+    ];
+    assert_eq!(load(text, &environment).unwrap_err(), expected);
+}
+
+#[test]
+fn text_that_is_no_toml_is_told_with_its_place() {
+    let faults = load("[http\n", &[]).unwrap_err();
+    assert_eq!(faults.len(), 1);
+    assert!(faults[0].starts_with("whybake.toml: is not TOML: TOML parse error at line 1"), "{faults:?}");
+}

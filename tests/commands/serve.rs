@@ -1,0 +1,67 @@
+//! `whybake serve`: what keeps it from starting. That it serves is tested in `tests/http`.
+
+use std::fs;
+use std::net::TcpListener;
+
+use crate::program::{run, whybake};
+
+#[test]
+fn every_faulty_setting_is_told() {
+    let dir = tempfile::tempdir().unwrap();
+    let file = dir.path().join("whybake.toml");
+    fs::write(&file, "[http]\nworker = 2\n").unwrap();
+    let path = file.to_str().unwrap();
+    let output = whybake(&["serve", "--settings", path]).env("WHYBAKE_LOG_FORMAT", "xml").output().unwrap();
+    assert_eq!(output.status.code(), Some(2));
+    let expected = format!(
+        "environment variable `WHYBAKE_LOG_FORMAT`: `text` or `json` is wanted, this is `xml`\n\
+         `http.worker` in {path}: unknown setting (help: did you mean `workers`?)\n"
+    );
+    let complaints = String::from_utf8(output.stderr).unwrap();
+    let mut lines: Vec<&str> = complaints.lines().collect();
+    let mut expected: Vec<&str> = expected.lines().collect();
+    lines.sort_unstable();
+    expected.sort_unstable();
+    assert_eq!(lines, expected);
+}
+
+#[test]
+fn a_settings_file_that_is_not_there_is_told() {
+    let run = run(&["serve", "--settings", "no/such/file.toml"]);
+    assert_eq!(run.code, Some(2));
+    assert!(run.complaints.starts_with("no/such/file.toml: cannot be read: "), "{}", run.complaints);
+}
+
+#[test]
+fn rules_that_cannot_be_loaded_keep_it_from_starting() {
+    assert_eq!(run(&["serve", "--listen", "127.0.0.1:0", "--rules", "no/such/rules"]).code, Some(3));
+}
+
+#[test]
+fn an_address_in_use_keeps_it_from_starting() {
+    let taken = TcpListener::bind("127.0.0.1:0").unwrap();
+    let address = taken.local_addr().unwrap().to_string();
+    let run = run(&["serve", "--listen", &address]);
+    assert_eq!(run.code, Some(4));
+    assert!(run.complaints.contains("the service failed") && run.complaints.contains(&address), "{}", run.complaints);
+}
+
+#[test]
+fn an_option_wins_over_the_environment_and_the_file() {
+    let dir = tempfile::tempdir().unwrap();
+    let file = dir.path().join("whybake.toml");
+    fs::write(&file, "[rules]\ndir = \"from/file\"\n").unwrap();
+    let path = file.to_str().unwrap();
+    let complaints = |arguments: &[&str], variable: Option<&str>| {
+        let mut command = whybake(arguments);
+        command.envs(variable.map(|dir| ("WHYBAKE_RULES_DIR", dir)));
+        let output = command.output().unwrap();
+        assert_eq!(output.status.code(), Some(3));
+        String::from_utf8(output.stderr).unwrap()
+    };
+    let serve = ["serve", "--listen", "127.0.0.1:0", "--settings", path];
+    let with_option = [&serve[..], &["--rules", "from/option"]].concat();
+    assert!(complaints(&serve, None).contains("from/file"));
+    assert!(complaints(&serve, Some("from/environment")).contains("from/environment"));
+    assert!(complaints(&with_option, Some("from/environment")).contains("from/option"));
+}

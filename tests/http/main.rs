@@ -1,0 +1,19 @@
+//! The HTTP service, route by route. Most tests ask the application that `whybake serve` starts without a socket;
+//! `server` and `shutdown` use real ones.
+
+mod causes;
+mod diagnoses;
+mod docs;
+mod facts;
+mod health;
+mod openapi_json;
+mod problems;
+mod products;
+mod readings;
+mod rules;
+mod schema;
+mod server;
+mod service;
+mod shutdown;
+mod symptoms;
+mod unknown;
