@@ -76,7 +76,7 @@ fn read_content(object: &Object<'_>, declared: &Declarations, faults: &mut Fault
             let composition = object
                 .optional("composition")
                 .map_or(Some(Composition::default()), |node| read_composition(&node, faults))?;
-            Some(LineContent::Described { name, is_flour, composition })
+            Some(LineContent::Described { name, is_flour, composition: Box::new(composition) })
         }
         (Some(_), Some(node)) => {
             node.fault(faults, FaultCode::Contradiction, "give either `ingredient` or `name`".to_owned(), None);

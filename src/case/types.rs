@@ -91,7 +91,7 @@ pub enum LineContent {
         /// Whether it counts as flour.
         is_flour: bool,
         /// g/100 g.
-        composition: Composition,
+        composition: Box<Composition>,
     },
 }
 

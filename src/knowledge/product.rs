@@ -57,11 +57,11 @@ impl Scope {
 }
 
 /// The entry that fits a product best: its own before its family's.
-pub(crate) fn most_specific<'a, T>(
-    entries: &'a [(Scope, T)],
+pub(crate) fn most_specific<T>(
+    entries: &[(Scope, T)],
     product: Key<Product>,
     family: Option<Key<Family>>,
-) -> Option<&'a T> {
+) -> Option<&T> {
     let own = entries.iter().find(|(scope, _)| matches!(scope, Scope::Product(key) if *key == product));
     own.or_else(|| entries.iter().find(|(scope, _)| scope.covers(product, family))).map(|(_, value)| value)
 }

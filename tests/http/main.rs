@@ -1,5 +1,12 @@
 //! The HTTP service, route by route. Most tests ask the application that `whybake serve` starts without a socket;
 //! `server` and `shutdown` use real ones.
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    reason = "a test fails by panicking"
+)]
 
 mod causes;
 mod diagnoses;

@@ -1,0 +1,8 @@
+//! What the loader says of each kind of fault: message, help, place and underlined text.
+
+mod arguments;
+mod declarations;
+mod names;
+mod numbers;
+mod scripts;
+mod whole;

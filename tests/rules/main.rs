@@ -1,0 +1,13 @@
+//! The rule loader and the pack: what a fault in a rule file says, hostile files, and what the embedded pack promises.
+#![allow(
+    clippy::unwrap_used,
+    clippy::expect_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    reason = "a test fails by panicking"
+)]
+
+mod diagnostics;
+mod hostile;
+mod pack;
+mod support;

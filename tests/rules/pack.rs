@@ -1,0 +1,278 @@
+//! What the embedded pack promises: complete causes, its own cases, the published tables of faults.
+
+use std::collections::BTreeSet;
+use std::fs;
+use std::path::{Path, PathBuf};
+
+use serde_json::{Value, json};
+use whybake::case::Case;
+use whybake::diagnosis::Diagnostician;
+use whybake::rules::{RuleFiles, load};
+
+use crate::support::line;
+
+fn diagnostician() -> Diagnostician {
+    match load(&RuleFiles::embedded()) {
+        Ok(loaded) => Diagnostician::new(loaded.knowledge).expect("all numbers are probabilities"),
+        Err(faults) => panic!("{}", faults.iter().map(line).collect::<Vec<_>>().join("\n")),
+    }
+}
+
+fn root() -> &'static Path {
+    Path::new(env!("CARGO_MANIFEST_DIR"))
+}
+
+/// The files `rules/**/cases/*.json`, sorted.
+fn case_files() -> Vec<PathBuf> {
+    let (mut folders, mut files) = (vec![root().join("rules")], Vec::new());
+    while let Some(folder) = folders.pop() {
+        for entry in fs::read_dir(folder).unwrap() {
+            let path = entry.unwrap().path();
+            if path.is_dir() {
+                folders.push(path);
+            } else if path.extension().is_some_and(|extension| extension == "json")
+                && path.parent().unwrap().ends_with("cases")
+            {
+                files.push(path);
+            }
+        }
+    }
+    files.sort();
+    files
+}
+
+fn document(path: &Path) -> Value {
+    serde_json::from_str(&fs::read_to_string(path).unwrap())
+        .unwrap_or_else(|error| panic!("{}: {error}", path.display()))
+}
+
+/// The answer to a case, as callers get it.
+fn answer_text(diagnostician: &Diagnostician, case: &Value) -> String {
+    let text = serde_json::to_vec(case).unwrap();
+    let case = Case::parse(&text, diagnostician.knowledge()).unwrap_or_else(|faults| panic!("{faults:?}"));
+    serde_json::to_string(&diagnostician.diagnose(case).unwrap()).unwrap()
+}
+
+fn answer(diagnostician: &Diagnostician, case: &Value) -> Value {
+    serde_json::from_str(&answer_text(diagnostician, case)).unwrap()
+}
+
+#[test]
+fn the_pack_loads_without_warnings() {
+    let loaded = load(&RuleFiles::embedded()).unwrap_or_else(|faults| {
+        panic!("{}", faults.iter().map(line).collect::<Vec<_>>().join("\n"));
+    });
+    assert_eq!(loaded.warnings.iter().map(line).collect::<Vec<_>>(), [""; 0]);
+}
+
+#[test]
+fn the_binary_carries_what_the_folder_holds() {
+    assert_eq!(RuleFiles::embedded(), RuleFiles::read(&root().join("rules")).unwrap());
+}
+
+#[test]
+fn every_cause_shows_something_and_has_evidence_action_confirmation_and_source() {
+    let loaded = load(&RuleFiles::embedded()).unwrap();
+    let causes = &loaded.knowledge.declared.causes;
+    assert!(causes.len() > 40, "only {} causes", causes.len());
+    let poor: Vec<&str> = causes
+        .iter()
+        .filter(|(_, cause)| {
+            cause.links.is_empty()
+                || cause.evidence.is_empty()
+                || cause.prescriptions.is_empty()
+                || cause.confirmations.is_empty()
+                || cause.sources.is_empty()
+        })
+        .map(|(_, cause)| cause.id.as_str())
+        .collect();
+    assert_eq!(poor, [""; 0]);
+}
+
+#[test]
+fn every_symptom_of_a_product_has_a_cause_there() {
+    let loaded = load(&RuleFiles::embedded()).unwrap();
+    let mut orphans = Vec::new();
+    for view in loaded.knowledge.views() {
+        let declared = &loaded.knowledge.declared;
+        let shown: BTreeSet<&str> = view
+            .causes
+            .iter()
+            .flat_map(|cause| &declared.causes[*cause].links)
+            .map(|link| declared.symptoms[link.symptom].id.as_str())
+            .collect();
+        let of_product = view.symptoms.iter().map(|symptom| declared.symptoms[*symptom].id.as_str());
+        orphans.extend(
+            of_product
+                .filter(|id| !shown.contains(id))
+                .map(|id| format!("{} {id}", declared.products[view.product].id)),
+        );
+    }
+    assert_eq!(orphans, [""; 0]);
+}
+
+#[test]
+fn every_case_beside_the_rules_meets_its_expectation() {
+    let (diagnostician, files) = (diagnostician(), case_files());
+    assert!(files.len() >= 30, "only {} cases", files.len());
+    let mut misses = Vec::new();
+    for path in &files {
+        let document = document(path);
+        let answer = answer(&diagnostician, &document["case"]);
+        let expect = document["expect"].as_object().unwrap();
+        assert!(!expect.is_empty(), "{} expects nothing", path.display());
+        for (what, wanted) in expect {
+            if let Some(miss) = missed(&answer, what, wanted) {
+                misses.push(format!("{}: {miss}", path.strip_prefix(root()).unwrap().display()));
+            }
+        }
+    }
+    assert!(misses.is_empty(), "\n{}", misses.join("\n"));
+}
+
+/// What an answer lacks of one expectation.
+fn missed(answer: &Value, what: &str, wanted: &Value) -> Option<String> {
+    let first =
+        |list: &str, member: &str, count: usize| ids(&answer[list], member).into_iter().take(count).collect::<Vec<_>>();
+    let lacking = |found: &[String]| strings(wanted).into_iter().filter(|id| !found.contains(id)).collect::<Vec<_>>();
+    let (lacking, found) = match what {
+        "leader" => {
+            let found = first("causes", "cause", 1);
+            (if found == [wanted.as_str().unwrap()] { Vec::new() } else { vec![wanted.to_string()] }, ranking(answer))
+        }
+        "among_first_three" => (lacking(&first("causes", "cause", 3)), ranking(answer)),
+        "next_reading_among_first_three" => {
+            let found = first("next_readings", "reading", 3);
+            (lacking(&found), found.join(", "))
+        }
+        "caution" => {
+            let found = first("cautions", "caution", usize::MAX);
+            (lacking(&found), found.join(", "))
+        }
+        "above" => (beyond(answer, wanted, |probability, limit| probability > limit), ranking(answer)),
+        "below" => (beyond(answer, wanted, |probability, limit| probability < limit), ranking(answer)),
+        "quantity" => quantity(answer, wanted),
+        other => panic!("unknown expectation `{other}`"),
+    };
+    (!lacking.is_empty()).then(|| format!("{what} {} not met: {found}", lacking.join(", ")))
+}
+
+fn strings(list: &Value) -> Vec<String> {
+    list.as_array().unwrap().iter().map(|id| id.as_str().unwrap().to_owned()).collect()
+}
+
+fn ids(list: &Value, member: &str) -> Vec<String> {
+    list.as_array().unwrap().iter().map(|item| item[member].as_str().unwrap().to_owned()).collect()
+}
+
+/// Causes with probabilities, the most probable first.
+fn probabilities(answer: &Value) -> Vec<(&str, f64)> {
+    let both = ["causes", "other_causes"].into_iter().flat_map(|list| answer[list].as_array().unwrap());
+    both.map(|cause| (cause["cause"].as_str().unwrap(), cause["probability"].as_f64().unwrap())).collect()
+}
+
+fn ranking(answer: &Value) -> String {
+    let leading: Vec<String> =
+        probabilities(answer).iter().take(6).map(|(id, probability)| format!("{id} {probability:.3}")).collect();
+    leading.join(", ")
+}
+
+/// Expected probabilities that a case does not keep.
+fn beyond(answer: &Value, wanted: &Value, holds: fn(f64, f64) -> bool) -> Vec<String> {
+    let found = probabilities(answer);
+    let kept = |id: &str, limit: f64| {
+        found.iter().find(|(own, _)| *own == id).is_some_and(|(_, probability)| holds(*probability, limit))
+    };
+    let limits = wanted.as_object().unwrap().iter().map(|(id, limit)| (id, limit.as_f64().unwrap()));
+    limits.filter(|(id, limit)| !kept(id, *limit)).map(|(id, limit)| format!("{id} {limit}")).collect()
+}
+
+/// What is wrong with a quantity that an action of the leading cause should set.
+fn quantity(answer: &Value, wanted: &Value) -> (Vec<String>, String) {
+    let actions = answer["causes"][0]["actions"].as_array().unwrap();
+    let found: Vec<&Value> = actions
+        .iter()
+        .filter(|action| action["action"] == wanted["action"])
+        .flat_map(|action| action["quantities"].as_array().unwrap())
+        .filter(|quantity| quantity["name"] == wanted["name"])
+        .collect();
+    let (value, within) = (wanted["value"].as_f64().unwrap(), wanted["within"].as_f64().unwrap());
+    let near = found.iter().any(|quantity| (quantity["value"].as_f64().unwrap() - value).abs() <= within);
+    (
+        if near { Vec::new() } else { vec![wanted.to_string()] },
+        format!("{found:?} of {}", answer["causes"][0]["actions"]),
+    )
+}
+
+#[test]
+fn the_same_case_gives_the_same_bytes() {
+    let (one, other) = (diagnostician(), diagnostician());
+    for path in case_files() {
+        let case = &document(&path)["case"];
+        let first = answer_text(&one, case);
+        assert_eq!(first, answer_text(&one, case), "{}", path.display());
+        assert_eq!(first, answer_text(&other, case), "{}", path.display());
+    }
+}
+
+#[test]
+fn the_order_of_findings_in_a_case_does_not_matter() {
+    let diagnostician = diagnostician();
+    for path in case_files() {
+        let case = document(&path)["case"].clone();
+        let mut turned = case.clone();
+        turned["symptoms"] = case["symptoms"].as_array().map_or(json!([]), |list| list.iter().rev().cloned().collect());
+        let (straight, turned) = (answer(&diagnostician, &case), answer(&diagnostician, &turned));
+        for ((id, probability), (other_id, other)) in probabilities(&straight).into_iter().zip(probabilities(&turned)) {
+            assert_eq!(id, other_id, "{}", path.display());
+            assert!((probability - other).abs() < 1e-9, "{}: {id} {probability} or {other}", path.display());
+        }
+    }
+}
+
+#[test]
+fn every_pair_of_the_published_tables_of_faults_is_linked() {
+    let loaded = load(&RuleFiles::embedded()).unwrap();
+    let declared = &loaded.knowledge.declared;
+    let linked: BTreeSet<(&str, &str)> = declared
+        .causes
+        .iter()
+        .flat_map(|(_, cause)| {
+            cause.links.iter().map(|link| (declared.symptoms[link.symptom].id.as_str(), cause.id.as_str()))
+        })
+        .collect();
+    let text = fs::read_to_string(root().join("tests/reference/published_faults_bread.csv")).unwrap();
+    let rows = records(&text);
+    assert_eq!(rows[0][..5], ["id", "published_symptom", "published_cause", "symptom", "cause"]);
+    let mapped: Vec<&Vec<String>> = rows[1..].iter().filter(|row| !row[3].is_empty() && !row[4].is_empty()).collect();
+    assert!(mapped.len() >= 200, "only {} pairs are mapped", mapped.len());
+    let missing: Vec<String> = mapped
+        .iter()
+        .filter(|row| !linked.contains(&(row[3].as_str(), row[4].as_str())))
+        .map(|row| format!("{} {} <- {} ({}: {})", row[0], row[3], row[4], row[1], row[2]))
+        .collect();
+    assert!(missing.is_empty(), "\n{}", missing.join("\n"));
+}
+
+/// Rows of a CSV text after RFC 4180, without line breaks inside quotes; the table has none.
+fn records(text: &str) -> Vec<Vec<String>> {
+    text.lines().map(fields).collect()
+}
+
+fn fields(line: &str) -> Vec<String> {
+    let (mut fields, mut field, mut quoted) = (Vec::new(), String::new(), false);
+    let mut characters = line.chars().peekable();
+    while let Some(character) = characters.next() {
+        match character {
+            '"' if quoted && characters.peek() == Some(&'"') => {
+                characters.next();
+                field.push('"');
+            }
+            '"' => quoted = !quoted,
+            ',' if !quoted => fields.push(std::mem::take(&mut field)),
+            other => field.push(other),
+        }
+    }
+    fields.push(field);
+    fields
+}
