@@ -31,6 +31,7 @@ pub mod http;
 pub mod inference;
 pub mod knowledge;
 pub mod rules;
+pub mod science;
 pub mod settings;
 pub mod suggest;
 pub mod units;

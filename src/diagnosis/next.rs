@@ -3,7 +3,7 @@
 use super::answer::{NextQuestion, NextReading, QuestionKind};
 use super::model::Model;
 use super::regions::Candidate;
-use crate::inference::{Findings, MAX_READING_CAUSES, Posterior, Reading as Outcomes, Workspace, look_for};
+use crate::inference::{Findings, Posterior, Reading as Outcomes, Workspace, look_for};
 use crate::knowledge::{Circumstances, Input, Knowledge, ProductView};
 
 /// Most readings, and most questions, in an answer.
@@ -11,6 +11,9 @@ const MOST: usize = 8;
 
 /// Most symptoms that are tried: each needs an inference of its own.
 const MOST_LOOKS: usize = 3;
+
+/// Most causes of a reading whose weights depend on the case: the joint posterior doubles with each.
+const MOST_CAUSES: usize = 4;
 
 /// Least information that is worth a line, bits.
 const LEAST_BITS: f64 = 1e-3;
@@ -38,63 +41,94 @@ pub(super) struct Open<'a, 'k> {
 
 impl<'k> Open<'_, 'k> {
     pub(super) fn next(&self, case: &mut Circumstances, spare: &mut Workspace) -> Next<'k> {
-        let (mut readings, mut questions) = (Vec::new(), Vec::new());
-        for candidate in &self.model.candidates {
-            if case.knows(candidate.input) {
-                continue;
-            }
-            let Some((information_bits, tells_apart)) = self.weigh(candidate, case) else { continue };
-            let declared = &self.knowledge.declared;
+        let mut readings: Ranking<NextReading<'k>> = Ranking::default();
+        let mut questions: Ranking<NextQuestion<'k>> = Ranking::default();
+        for (bound, candidate) in self.promising(case) {
+            let minutes = self.minutes(candidate);
             match candidate.input {
-                Input::Reading(key) => {
-                    let reading = &declared.readings[key];
-                    readings.push(NextReading {
+                Input::Reading(key) if readings.may_enter(bound, minutes) => {
+                    let Some((information_bits, tells_apart)) = self.weigh(candidate, case) else { continue };
+                    let reading = &self.knowledge.declared.readings[key];
+                    let next = NextReading {
                         reading: &reading.id,
                         title: &reading.title,
                         unit: reading.unit.code(),
                         method: &reading.method,
                         information_bits,
-                        effort_minutes: reading.effort_minutes,
+                        effort_minutes: minutes,
                         tells_apart,
-                    });
+                    };
+                    readings.enter(information_bits, minutes, next);
                 }
-                Input::Fact(key) => {
-                    let fact = &declared.facts[key];
-                    questions.push(NextQuestion {
+                Input::Fact(key) if questions.may_enter(bound, minutes) => {
+                    let Some((information_bits, tells_apart)) = self.weigh(candidate, case) else { continue };
+                    let fact = &self.knowledge.declared.facts[key];
+                    let next = NextQuestion {
                         finding: &fact.id,
                         kind: QuestionKind::Fact,
                         text: &fact.question,
                         information_bits,
-                        effort_minutes: fact.effort_minutes,
+                        effort_minutes: minutes,
                         tells_apart,
-                    });
+                    };
+                    questions.enter(information_bits, minutes, next);
                 }
-                Input::Share(_) | Input::Formula => {}
+                _ => {}
             }
         }
-        questions.extend(self.looks(spare));
-        rank(&mut readings, |reading| (reading.information_bits, reading.effort_minutes));
-        rank(&mut questions, |question| (question.information_bits, question.effort_minutes));
-        Next { readings, questions }
+        for look in self.looks(spare) {
+            questions.enter(look.information_bits, look.effort_minutes, look);
+        }
+        Next { readings: readings.into_items(), questions: questions.into_items() }
+    }
+
+    fn minutes(&self, candidate: &Candidate) -> f64 {
+        match candidate.input {
+            Input::Reading(key) => self.knowledge.declared.readings[key].effort_minutes,
+            Input::Fact(key) => self.knowledge.declared.facts[key].effort_minutes,
+            Input::Share(_) | Input::Formula => 0.0,
+        }
+    }
+
+    /// What the case leaves open, with a bound on its information: no more than the entropy of the causes that it bears
+    /// on. Best bound a minute first, so that the poor ones need not be computed.
+    fn promising(&self, case: &Circumstances) -> Vec<(f64, &'k Candidate)> {
+        let entropies: Vec<f64> =
+            self.posterior.odds().iter().map(|odds| entropy(odds.probability(), odds.complement())).collect();
+        let bound = |candidate: &Candidate| {
+            let causes = candidate.weights.iter().map(|(cause, _)| entropies.get(*cause).copied().unwrap_or(0.0));
+            if candidate.outcomes.is_some() {
+                return causes.sum();
+            }
+            candidate.causes.iter().map(|cause| entropies.get(*cause).copied().unwrap_or(0.0)).sum()
+        };
+        let open = self.model.candidates.iter().filter(|candidate| !case.knows(candidate.input));
+        let mut promising: Vec<(f64, &Candidate)> = open.map(|candidate| (bound(candidate), candidate)).collect();
+        let rate = |(bound, candidate): &(f64, &Candidate)| bound / self.minutes(candidate).max(1.0);
+        promising.sort_by(|a, b| rate(b).total_cmp(&rate(a)));
+        promising
     }
 
     /// Information of a candidate in bits, and the causes that it moves most.
     fn weigh(&self, candidate: &Candidate, case: &mut Circumstances) -> Option<(f64, Vec<&'k str>)> {
-        let mut weights = if candidate.depends_on_case {
-            candidate.weights_in(self.knowledge, self.view, case)
-        } else {
-            candidate.weights.clone()
+        let bits = match &candidate.outcomes {
+            Some(outcomes) => outcomes.information(self.posterior).ok()?,
+            None => self.weigh_in_case(candidate, case)?,
         };
-        weights.retain(|(_, regions)| regions.iter().any(|weight| weight.abs() > 1e-9));
-        weights.sort_by(|a, b| self.leverage(b).total_cmp(&self.leverage(a)));
-        // The joint posterior of more causes would be too large; what the others add is left out, so this is a lower bound.
-        weights.truncate(MAX_READING_CAUSES);
-        let outcomes = Outcomes::new(&candidate.usual, &weights).ok()?;
-        let bits = outcomes.information(self.posterior).ok()?;
         (bits >= LEAST_BITS).then(|| {
-            let causes = weights.iter().take(MOST_TOLD_APART).map(|(position, _)| self.cause_id(*position));
-            (bits, causes.collect())
+            let mut moved: Vec<&(usize, Vec<f64>)> = candidate.weights.iter().collect();
+            moved.sort_by(|a, b| self.leverage(b).total_cmp(&self.leverage(a)));
+            (bits, moved.iter().take(MOST_TOLD_APART).map(|(position, _)| self.cause_id(*position)).collect())
         })
+    }
+
+    /// Information of a candidate whose weights depend on the case. Of many causes only those that it can move most are
+    /// counted, so this is a lower bound.
+    fn weigh_in_case(&self, candidate: &Candidate, case: &mut Circumstances) -> Option<f64> {
+        let mut weights = candidate.weights_in(self.knowledge, self.view, case);
+        weights.sort_by(|a, b| self.leverage(b).total_cmp(&self.leverage(a)));
+        weights.truncate(MOST_CAUSES);
+        Outcomes::new(&candidate.usual, &weights).ok()?.information(self.posterior).ok()
     }
 
     /// How far a cause can be moved: its variance times the spread of the weights.
@@ -131,7 +165,7 @@ impl<'k> Open<'_, 'k> {
     fn look(&self, symptom: usize, spare: &mut Workspace) -> Option<NextQuestion<'k>> {
         let mut causes: Vec<usize> = self.model.network.causes_of(symptom).collect();
         causes.sort_by(|a, b| self.variance(*b).total_cmp(&self.variance(*a)));
-        causes.truncate(MAX_READING_CAUSES);
+        causes.truncate(MOST_CAUSES);
         let look = look_for(&self.model.network, self.findings, symptom, spare).ok()?;
         let information_bits = look.information(&causes).ok()?;
         let key = self.view.symptoms.get(symptom)?;
@@ -147,12 +181,37 @@ impl<'k> Open<'_, 'k> {
     }
 }
 
-/// Most bits a minute first; a minute is the least effort that counts.
-fn rank<T>(items: &mut Vec<T>, key: impl Fn(&T) -> (f64, f64)) {
-    let rate = |item: &T| {
-        let (bits, minutes) = key(item);
-        bits / minutes.max(1.0)
-    };
-    items.sort_by(|a, b| rate(b).total_cmp(&rate(a)));
-    items.truncate(MOST);
+/// The best items so far by bits a minute; a minute is the least effort that counts.
+struct Ranking<T> {
+    items: Vec<(f64, T)>,
+}
+
+impl<T> Default for Ranking<T> {
+    fn default() -> Self {
+        Self { items: Vec::new() }
+    }
+}
+
+impl<T> Ranking<T> {
+    /// Whether an item with at most these bits could be among the best.
+    fn may_enter(&self, bits: f64, minutes: f64) -> bool {
+        self.items.len() < MOST || self.items.last().is_some_and(|(worst, _)| bits / minutes.max(1.0) > *worst)
+    }
+
+    fn enter(&mut self, bits: f64, minutes: f64, item: T) {
+        let rate = bits / minutes.max(1.0);
+        let place = self.items.partition_point(|(other, _)| *other >= rate);
+        self.items.insert(place, (rate, item));
+        self.items.truncate(MOST);
+    }
+
+    fn into_items(self) -> Vec<T> {
+        self.items.into_iter().map(|(_, item)| item).collect()
+    }
+}
+
+/// Entropy of a cause in bits.
+fn entropy(present: f64, absent: f64) -> f64 {
+    let part = |share: f64| if share > 0.0 { -share * share.log2() } else { 0.0 };
+    part(present) + part(absent)
 }

@@ -4,6 +4,7 @@
 //! usual each region is, when none of its causes is at work, follows from the weights of the evidence (see
 //! [`usual_share`](crate::inference::usual_share)), else from the usual window of the product.
 
+use crate::inference::Reading as Outcomes;
 use crate::knowledge::{
     Circumstances, Comparison, Condition, EvidenceKind, Input, Key, Knowledge, Limits, ProductView, Quantity, Reading,
     Side,
@@ -18,6 +19,9 @@ const LEAST_SHARE: f64 = 0.01;
 /// distribution (standard tables).
 const WINDOW_Z: f64 = 1.645;
 
+/// Smaller weights, log10, are rounding errors.
+const LEAST_WEIGHT: f64 = 1e-9;
+
 /// Something that may be found out next.
 #[derive(Debug)]
 pub(super) struct Candidate {
@@ -30,8 +34,9 @@ pub(super) struct Candidate {
     pub(super) causes: Vec<usize>,
     /// Weights, log10, a region, for each of the causes, when nothing else is known.
     pub(super) weights: Vec<(usize, Vec<f64>)>,
-    /// Whether some evidence needs this together with something else, so that weights depend on the case.
-    pub(super) depends_on_case: bool,
+    /// Its outcomes when nothing else is known; `None` when some evidence needs it together with something else, or
+    /// when it bears on more causes than a joint posterior is computed for.
+    pub(super) outcomes: Option<Outcomes>,
 }
 
 /// The candidates of a product.
@@ -46,9 +51,13 @@ pub(super) fn candidates(knowledge: &Knowledge, view: &ProductView) -> Vec<Candi
             usual,
             causes: relevant.causes.clone(),
             weights: Vec::new(),
-            depends_on_case: items(knowledge, view, &relevant.causes).any(|kind| is_compound(kind, relevant.input)),
+            outcomes: None,
         };
         candidate.weights = candidate.weights_in(knowledge, view, &mut blank);
+        let depends_on_case = items(knowledge, view, &relevant.causes).any(|kind| is_compound(kind, relevant.input));
+        if !depends_on_case {
+            candidate.outcomes = Outcomes::new(&candidate.usual, &candidate.weights).ok();
+        }
         found.push(candidate);
     }
     found
@@ -76,7 +85,9 @@ impl Candidate {
                 })
                 .collect();
             assume(case, self.input, None);
-            weights.push((position, with));
+            if with.iter().any(|weight| weight.abs() > LEAST_WEIGHT) {
+                weights.push((position, with));
+            }
         }
         weights
     }

@@ -21,7 +21,8 @@ pub struct Workspace {
 }
 
 impl Workspace {
-    /// An empty workspace; it grows to what the cases need and then allocates no more.
+    /// An empty workspace; it grows to what the cases need. After that, only a cause with more than
+    /// six of the present symptoms, or one that alone explains the case, asks for memory.
     #[must_use]
     pub fn new() -> Self {
         Self::default()

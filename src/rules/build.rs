@@ -1,6 +1,6 @@
 //! What has been declared so far, and the faults found so far.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Arc;
 
 use rhai::{AST, Engine, Position};
@@ -24,6 +24,8 @@ const LONGEST_NAME: usize = 64;
 #[derive(Debug, Clone)]
 pub(super) struct Name {
     pub(super) term: Term,
+    /// Where its declaration stands, run or not.
+    pub(super) seen: Place,
     /// Where it is declared; `None` while it is only reserved.
     pub(super) place: Option<Place>,
 }
@@ -33,6 +35,8 @@ pub(super) struct Build {
     pub(super) declared: Declarations,
     pub(super) names: BTreeMap<String, Name>,
     pub(super) diagnostics: Vec<Diagnostic>,
+    /// Properties that a declaration states, rightly or wrongly: kind and index of the thing, and the word.
+    pub(super) stated: BTreeSet<(Kind, usize, &'static str)>,
     /// Engine for closures in requests.
     pub(super) judging: Arc<Engine>,
     /// Functions of the file that is running, for its closures.
@@ -49,6 +53,7 @@ impl Build {
             declared: Declarations::default(),
             names: BTreeMap::new(),
             diagnostics: Vec::new(),
+            stated: BTreeSet::new(),
             judging: Arc::new(sandbox::judging_engine()),
             functions: Arc::new(AST::empty()),
             file: Arc::from(""),
@@ -103,7 +108,7 @@ impl Build {
         if !self.may_declare(word, at) || !self.is_free(word, kind, id, at) {
             return Term::Unknown;
         }
-        let term = self.reserve(kind, id);
+        let term = self.reserve(kind, id, at);
         if let Some(name) = self.names.get_mut(id) {
             name.place = Some(at.clone());
         }
@@ -113,30 +118,33 @@ impl Build {
     /// Declares a word of a scale.
     pub(super) fn declare_value(&mut self, word: &str, id: &str, value: Term, at: &Place) {
         if self.may_declare(word, at) && self.is_free(word, value.kind(), id, at) {
-            self.names.insert(id.to_owned(), Name { term: value, place: Some(at.clone()) });
+            self.names.insert(id.to_owned(), Name { term: value, seen: at.clone(), place: Some(at.clone()) });
         }
     }
 
     /// Makes sure that an id stands for something; gives what it stands for, which may be of another kind.
-    pub(super) fn reserve(&mut self, kind: Kind, id: &str) -> Term {
+    pub(super) fn reserve(&mut self, kind: Kind, id: &str, at: &Place) -> Term {
         if let Some(name) = self.names.get(id) {
             return name.term.clone();
         }
         let term = blank(&mut self.declared, kind, id, &self.file);
-        self.names.insert(id.to_owned(), Name { term: term.clone(), place: None });
+        self.names.insert(id.to_owned(), Name { term: term.clone(), seen: at.clone(), place: None });
         term
     }
 
-    /// Takes an id for declared although its file does not compile: its absence is told already.
-    pub(super) fn believe_declared(&mut self, id: &str, at: Place) {
+    /// Takes an id for declared although its declaration fails: that is told already.
+    pub(super) fn believe_declared(&mut self, id: &str) {
+        let nowhere = self.place(Position::NONE);
         if let Some(name) = self.names.get_mut(id) {
-            name.place.get_or_insert(at);
+            name.place.get_or_insert(nowhere);
         }
     }
 
     /// Whether the running file may use a declaring word.
     fn may_declare(&mut self, word: &str, at: &Place) -> bool {
-        let Some(stage) = Stage::declared_by(word) else { return false };
+        let Some(stage) = Stage::declared_by(word) else {
+            return false;
+        };
         if stage == self.stage {
             return true;
         }
@@ -148,7 +156,7 @@ impl Build {
     /// Whether an id is a name that nothing else has.
     fn is_free(&mut self, word: &str, kind: Kind, id: &str, at: &Place) -> bool {
         let width = word.len();
-        if !is_name(id, kind) {
+        if !self.is_name(id, kind) {
             let help = "names are lower case: letters, digits and `_`; words of a scale and markets are upper case";
             self.fault(Code::OutOfRange, at, width, format!("`{id}` is not a name"), Some(help.to_owned()));
             return false;
@@ -168,6 +176,11 @@ impl Build {
         }
     }
 
+    /// Whether a text can be a name of its kind.
+    pub(super) fn is_name(&self, id: &str, kind: Kind) -> bool {
+        is_name(&self.judging, id, kind)
+    }
+
     /// "did you mean" among all names.
     pub(super) fn suggestion(&self, name: &str) -> Option<String> {
         did_you_mean(name, self.names.keys().map(String::as_str))
@@ -180,12 +193,15 @@ pub(super) fn place(file: &Arc<str>, position: Position) -> Place {
 }
 
 /// Whether a text can be a name of its kind: a plain identifier that the script language does not keep for itself.
-fn is_name(id: &str, kind: Kind) -> bool {
+fn is_name(engine: &Engine, id: &str, kind: Kind) -> bool {
     let upper = matches!(kind, Kind::Prior | Kind::Strength | Kind::Weight | Kind::Market);
-    let letter = |c: char| if upper { c.is_ascii_uppercase() } else { c.is_ascii_lowercase() };
+    let letter = |c: char| {
+        if upper { c.is_ascii_uppercase() } else { c.is_ascii_lowercase() }
+    };
     let mut characters = id.chars();
     id.len() <= LONGEST_NAME
         && characters.next().is_some_and(letter)
         && characters.all(|c| letter(c) || c.is_ascii_digit() || c == '_')
-        && rhai::is_valid_identifier(id)
+        && id != "this"
+        && engine.compile(id).is_ok()
 }

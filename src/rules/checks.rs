@@ -2,7 +2,7 @@
 
 use super::build::{Build, Name};
 use super::diagnostic::{Code, Severity};
-use super::term::Term;
+use super::term::{Kind, Term};
 use crate::knowledge::{Input, Key, Place, Reading};
 
 /// Runs all checks; findings go to the diagnostics.
@@ -13,7 +13,7 @@ pub(super) fn run(build: &mut Build) {
             // A file that does not compile has told its own fault.
             Some(place) if place.line == 0 => {}
             Some(place) => check(build, id, &name.term, place),
-            None => never_declared(build, id),
+            None => never_declared(build, id, name),
         }
     }
     if build.declared.pack.id.is_empty() {
@@ -23,15 +23,15 @@ pub(super) fn run(build: &mut Build) {
     }
 }
 
-fn never_declared(build: &mut Build, id: &str) {
-    let at = Place { file: build.file.clone(), line: 0, column: 0 };
-    build.fault(Code::Incomplete, &at, 1, format!("`{id}` stands in a declaration that never runs"), None);
+fn never_declared(build: &mut Build, id: &str, name: &Name) {
+    let width = name.term.kind().word_width();
+    build.fault(Code::Incomplete, &name.seen, width, format!("`{id}` stands in a declaration that never runs"), None);
 }
 
 fn check(build: &mut Build, id: &str, term: &Term, at: &Place) {
     for lacking in lacks(build, term) {
         let message = format!("`{id}` has no {lacking}");
-        build.fault(Code::Incomplete, at, 1, message, Some(format!("add `.{lacking}(…)`")));
+        build.fault(Code::Incomplete, at, term.kind().word_width(), message, Some(format!("add `.{lacking}(…)`")));
     }
     match term {
         Term::Reading(key) => check_reading(build, id, *key, at),
@@ -87,7 +87,11 @@ fn lacks(build: &Build, term: &Term) -> Vec<&'static str> {
         }
         _ => Vec::new(),
     };
-    wanted.into_iter().filter(|(_, lacking)| *lacking).map(|(name, _)| name).collect()
+    // A property that is stated wrongly has told its own fault.
+    let stated = |word| term.thing().is_some_and(|(kind, index)| build.stated.contains(&(kind, index, word)));
+    let faulty = build.diagnostics.iter().any(|told| told.severity == Severity::Fault);
+    let lacks = |word, lacking| lacking && !(faulty && stated(word));
+    wanted.into_iter().filter(|(word, lacking)| lacks(*word, *lacking)).map(|(word, _)| word).collect()
 }
 
 fn check_reading(build: &mut Build, id: &str, key: Key<Reading>, at: &Place) {
@@ -95,11 +99,11 @@ fn check_reading(build: &mut Build, id: &str, key: Key<Reading>, at: &Place) {
     for (_, window) in &reading.windows {
         if window.low < reading.plausible.low || window.high > reading.plausible.high {
             let message = format!("a window of `{id}`, {} to {}, leaves its plausible range", window.low, window.high);
-            build.fault(Code::OutOfRange, at, 1, message, None);
+            build.fault(Code::OutOfRange, at, Kind::Reading.word_width(), message, None);
         }
     }
     if depends_on_itself(build, key, key, &mut Vec::new()) {
-        build.fault(Code::OutOfRange, at, 1, format!("`{id}` is computed from itself"), None);
+        build.fault(Code::OutOfRange, at, Kind::Reading.word_width(), format!("`{id}` is computed from itself"), None);
     }
 }
 
@@ -131,6 +135,13 @@ fn warn_about_cause(build: &mut Build, id: &str, term: &Term, at: &Place) {
     ];
     for (what, word, _) in wanted.into_iter().filter(|(.., lacking)| *lacking) {
         let help = Some(format!("add `.{word}(…)`"));
-        build.report(Severity::Warning, Code::Incomplete, at, id.len(), format!("`{id}` has no {what}"), help);
+        build.report(
+            Severity::Warning,
+            Code::Incomplete,
+            at,
+            Kind::Cause.word_width(),
+            format!("`{id}` has no {what}"),
+            help,
+        );
     }
 }

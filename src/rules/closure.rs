@@ -5,6 +5,7 @@ use std::sync::Arc;
 
 use rhai::{AST, Dynamic, Engine, FnPtr};
 
+use super::failure;
 use crate::knowledge::{Input, Judge, JudgeFault};
 
 /// A closure with the engine and the functions that it needs.
@@ -37,7 +38,7 @@ impl Judge for ScriptedJudge {
         let result: Dynamic = self
             .closure
             .call(&self.engine, &self.functions, arguments)
-            .map_err(|error| JudgeFault { message: error.to_string() })?;
+            .map_err(|error| JudgeFault { message: failure::of_closure(&error) })?;
         grade(&result)
     }
 }

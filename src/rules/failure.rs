@@ -5,6 +5,7 @@ use rhai::{EvalAltResult, ParseError, ParseErrorType, Position};
 use super::build::{Build, place};
 use super::diagnostic::Code;
 use super::language;
+use super::term::Term;
 use crate::suggest::did_you_mean;
 
 /// Deepest chain of calls that is followed to the place where a script failed.
@@ -44,7 +45,7 @@ pub(super) fn run(build: &mut Build, error: &EvalAltResult, depth: usize) -> boo
             unknown_function(build, signature, *position);
             false
         }
-        EvalAltResult::ErrorMismatchDataType(wanted, found, position) if found == "term" && wanted == "bool" => {
+        EvalAltResult::ErrorMismatchDataType(wanted, found, position) if is_term(found) && wanted == "bool" => {
             let message = "a condition is judged for every case, not while the file is read".to_owned();
             let help = "join conditions with `&`, `|` and `!`".to_owned();
             tell(build, Code::WrongArguments, *position, 1, message, Some(help));
@@ -57,6 +58,11 @@ pub(super) fn run(build: &mut Build, error: &EvalAltResult, depth: usize) -> boo
             limit
         }
     }
+}
+
+/// Whether a type's name, as registered or as compiled, is that of a term.
+fn is_term(type_name: &str) -> bool {
+    type_name == "term" || type_name == std::any::type_name::<Term>()
 }
 
 fn is_limit(error: &EvalAltResult) -> bool {
@@ -89,6 +95,17 @@ fn tell(build: &mut Build, code: Code, position: Position, width: usize, message
     build.fault(code, &at, width, message, help);
 }
 
+/// Why a closure failed, in one line.
+pub(super) fn of_closure(error: &EvalAltResult) -> String {
+    match error {
+        EvalAltResult::ErrorInFunctionCall(_, _, inner, _) => of_closure(inner),
+        EvalAltResult::ErrorFunctionNotFound(signature, _) => {
+            format!("unknown word `{}`", signature.split([' ', '(']).next().unwrap_or(signature))
+        }
+        other => plain(&without_place(other)),
+    }
+}
+
 /// The engine's message without its "(line …)".
 fn without_place(error: &EvalAltResult) -> String {
     let text = error.to_string();
@@ -100,7 +117,8 @@ fn without_place(error: &EvalAltResult) -> String {
 
 /// Lower case at the start, no full stop at the end.
 fn plain(message: &str) -> String {
-    let trimmed = message.trim_end_matches('.');
+    let quoted = message.replace('\'', "`");
+    let trimmed = quoted.trim_end_matches('.');
     let mut characters = trimmed.chars();
     characters.next().map_or_else(String::new, |first| first.to_lowercase().chain(characters).collect())
 }

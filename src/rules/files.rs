@@ -13,7 +13,7 @@ use super::diagnostic::{Code, Diagnostic, Severity};
 static EMBEDDED: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/rules");
 
 /// Largest rule file, bytes; a long family takes about 30 KiB.
-const LARGEST_FILE: u64 = 256 * 1024;
+pub(super) const LARGEST_FILE: u64 = 256 * 1024;
 
 /// Most rule files in a pack.
 const MOST_FILES: usize = 4_000;

@@ -49,8 +49,8 @@ fn compile(runner: &Runner, files: &RuleFiles, stage: Option<Stage>) -> Vec<Scri
                 let mut build = runner.build();
                 for (kind, id) in names::declared_in_text(text, stage) {
                     let at = build.place(rhai::Position::NONE);
-                    build.reserve(kind, &id);
-                    build.believe_declared(&id, at);
+                    build.reserve(kind, &id, &at);
+                    build.believe_declared(&id);
                 }
             }
             (None, None) => {}

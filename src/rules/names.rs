@@ -6,13 +6,13 @@ use super::stage::Stage;
 use super::term::Kind;
 
 /// Ids that stand as literals in declaring words of a compiled file.
-pub(super) fn declared_in(ast: &AST, stage: Stage) -> Vec<(Kind, String)> {
+pub(super) fn declared_in(ast: &AST, stage: Stage) -> Vec<(Kind, String, Position)> {
     let mut found = Vec::new();
-    each_call(ast, &mut |call, _| {
+    each_call(ast, &mut |call, at| {
         if let Some(Expr::StringConstant(id, _)) = call.args.first()
             && let Some(kind) = kind_of(&call.name, stage)
         {
-            found.push((kind, id.to_string()));
+            found.push((kind, id.to_string(), at));
         }
     });
     found

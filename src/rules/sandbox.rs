@@ -42,8 +42,8 @@ const JUDGING: Limits = Limits {
     modules: 0,
 };
 
-/// Deepest nesting of an expression. A chain of methods does not nest.
-const EXPRESSION_DEPTH: usize = 48;
+/// Deepest nesting of an expression. A chain of methods nests once a word, and long causes chain some forty.
+const EXPRESSION_DEPTH: usize = 96;
 
 /// An engine that runs rule files.
 pub(super) fn loading_engine() -> Engine {

@@ -11,6 +11,7 @@ use rhai::{AST, ASTNode, Dynamic, Engine, Expr, Module, NativeCallContext, Posit
 use super::build::{Build, Name, place};
 use super::diagnostic::Code;
 use super::failure;
+use super::files::LARGEST_FILE;
 use super::language::{self, Call, Effect};
 use super::names;
 use super::sandbox;
@@ -24,6 +25,9 @@ const MOST_ARGUMENTS: usize = 10;
 
 /// Most operations of all files together; a pack of a thousand rules takes some 500,000.
 const MOST_OPERATIONS: u64 = 50_000_000;
+
+/// Most parts of a condition or expression; more cannot be read by anybody.
+const MOST_NODES: usize = 256;
 
 /// Operators of the language; the rest are words.
 const OPERATORS: [&str; 12] = ["+", "-", "*", "/", ">", ">=", "<", "<=", "==", "!=", "&", "|"];
@@ -113,7 +117,16 @@ impl Runner {
     pub(super) fn compile(&self, path: &str, text: &str) -> Option<Script> {
         let path: Arc<str> = Arc::from(path);
         self.build().file = Arc::clone(&path);
+        if text.len() as u64 > LARGEST_FILE {
+            self.refuse(Code::File, format!("the file is longer than {} KiB", LARGEST_FILE / 1024), None);
+            return None;
+        }
         match self.engine.compile(text) {
+            // One bracket too many is a fault everywhere but in a comment.
+            Ok(_) if text.contains("/*") && self.engine.compile(format!("{text}\n)")).is_ok() => {
+                self.refuse(Code::Syntax, "a comment does not end".to_owned(), Some("close it with `*/`".to_owned()));
+                None
+            }
             Ok(mut ast) => {
                 ast.set_source(path.as_ref());
                 Some(Script { path, ast })
@@ -123,6 +136,13 @@ impl Runner {
                 None
             }
         }
+    }
+
+    /// Tells what is wrong with the whole file.
+    fn refuse(&self, code: Code, message: String, help: Option<String>) {
+        let mut build = self.build();
+        let at = build.place(Position::NONE);
+        build.fault(code, &at, 1, message, help);
     }
 
     /// Makes the functions of files under `lib/` importable.
@@ -157,8 +177,11 @@ impl Runner {
     fn reserve(&self, stage: Stage, script: &Script) {
         let mut build = self.build();
         build.file = Arc::clone(&script.path);
-        for (kind, id) in names::declared_in(&script.ast, stage) {
-            build.reserve(kind, &id);
+        for (kind, id, position) in names::declared_in(&script.ast, stage) {
+            if build.is_name(&id, kind) {
+                let at = build.place(position);
+                build.reserve(kind, &id, &at);
+            }
         }
     }
 
@@ -206,19 +229,30 @@ impl Runner {
         }
         let (mut scope, mut imports) = (Scope::new(), Vec::new());
         for statement in script.ast.statements() {
-            if matches!(statement, Stmt::Import(..)) {
+            let own = if matches!(statement, Stmt::Import(..)) {
                 imports.push(statement.clone());
-                continue;
-            }
-            let statements = imports.iter().chain([statement]).cloned();
+                None
+            } else {
+                Some(statement)
+            };
+            let statements = imports.iter().chain(own).cloned();
             let part = AST::new_with_source(statements, script.ast.shared_lib().clone(), script.path.as_ref());
             if let Err(error) = self.engine.run_ast_with_scope(&mut scope, &part) {
-                let hopeless = failure::run(&mut self.build(), &error, 0);
                 // A variable that was not made would be missing in all that follows.
-                if hopeless || matches!(statement, Stmt::Var(..)) {
+                let hopeless = failure::run(&mut self.build(), &error, 0) || matches!(statement, Stmt::Var(..));
+                self.excuse(stage, if hopeless { &script.ast } else { &part });
+                if hopeless {
                     return;
                 }
             }
+        }
+    }
+
+    /// What a failed script did not come to declare is not told on top.
+    fn excuse(&self, stage: Stage, failed: &AST) {
+        let mut build = self.build();
+        for (_, id, _) in names::declared_in(failed, stage) {
+            build.believe_declared(&id);
         }
     }
 }
@@ -261,22 +295,40 @@ fn apply(build: &mut Build, name: &str, at: Place, arguments: Vec<Term>) -> Term
     }
     let Some(word) = language::find(name, receiver) else {
         unknown_word(build, name, receiver, &at);
+        // The rest of the chain can be read all the same.
+        let stage = build.stage;
         return arguments
             .into_iter()
             .next()
-            .filter(|term| Stage::declaring(term.kind()).is_some())
+            .filter(|term| Stage::declaring(term.kind()) == Some(stage))
             .unwrap_or(Term::Unknown);
     };
     let mut call = Call { build, name: name.to_owned(), usage: word.usage, at, arguments };
     match word.effect {
-        Effect::Makes(make) => make(&mut call).unwrap_or(Term::Unknown),
+        Effect::Makes(make) => {
+            let made = make(&mut call).unwrap_or(Term::Unknown);
+            small_enough(call.build, word.name, &call.at, made)
+        }
         Effect::Describes(describe) => {
             if call.receiver_is_declared_here() {
+                if let Some((kind, index)) = call.arguments.first().and_then(Term::thing) {
+                    call.build.stated.insert((kind, index, word.name));
+                }
                 describe(&mut call);
             }
             call.arguments.into_iter().next().unwrap_or(Term::Unknown)
         }
     }
+}
+
+/// Refuses what a loop piled up: everything that walks a condition or expression goes as deep as it does.
+fn small_enough(build: &mut Build, name: &str, at: &Place, made: Term) -> Term {
+    if made.nodes() <= MOST_NODES {
+        return made;
+    }
+    let message = format!("a condition or expression of more than {MOST_NODES} parts");
+    build.fault(Code::Limit, at, name.chars().count(), message, None);
+    Term::Unknown
 }
 
 fn unknown_word(build: &mut Build, name: &str, receiver: Option<Kind>, at: &Place) {

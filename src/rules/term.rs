@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use rhai::{Dynamic, FnPtr};
 
+use super::stage::Stage;
 use crate::knowledge::{
     Action, Allergen, Cause, Caution, Condition, Diet, Fact, Family, Ingredient, Key, Market, Prescription, Product,
     Quantity, Reading, Source, Symptom,
@@ -124,6 +125,14 @@ impl Kind {
     }
 }
 
+impl Kind {
+    /// Characters of the word that declares a thing of this kind: what a message about the declaration underlines.
+    pub(super) fn word_width(self) -> usize {
+        let words = Stage::ALL.into_iter().flat_map(Stage::declaring_words);
+        words.filter(|(_, kind)| *kind == self).map(|(word, _)| word.len()).next().unwrap_or(1)
+    }
+}
+
 impl Term {
     pub(super) fn kind(&self) -> Kind {
         match self {
@@ -159,6 +168,39 @@ impl Term {
             Self::Map(_) => Kind::Map,
             Self::Closure(_) => Kind::Closure,
             Self::Nothing => Kind::Nothing,
+        }
+    }
+
+    /// Kind and index of a declared thing.
+    pub(super) fn thing(&self) -> Option<(Kind, usize)> {
+        let index = match self {
+            Self::Source(key) => key.index(),
+            Self::Caution(key) => key.index(),
+            Self::Diet(key) => key.index(),
+            Self::Allergen(key) => key.index(),
+            Self::Market(key) => key.index(),
+            Self::Family(key) => key.index(),
+            Self::Product(key) => key.index(),
+            Self::Ingredient(key) => key.index(),
+            Self::Symptom(key) => key.index(),
+            Self::Fact(key) => key.index(),
+            Self::Reading(key) => key.index(),
+            Self::Action(key) => key.index(),
+            Self::Cause(key) => key.index(),
+            _ => return None,
+        };
+        Some((self.kind(), index))
+    }
+
+    /// Parts of a condition, expression or prescription; 1 for all else.
+    pub(super) fn nodes(&self) -> usize {
+        match self {
+            Self::Condition(condition) | Self::Excluded(condition) => condition_nodes(condition),
+            Self::Quantity(quantity) => quantity_nodes(quantity),
+            Self::Prescription(prescription) => {
+                prescription.settings.iter().map(|setting| quantity_nodes(&setting.quantity)).sum()
+            }
+            _ => 1,
         }
     }
 
@@ -199,4 +241,28 @@ impl Term {
             Self::Map(map.into_iter().map(|(name, value)| (name.to_string(), Self::from_dynamic(value))).collect())
         })
     }
+}
+
+fn condition_nodes(condition: &Condition) -> usize {
+    let inner = match condition {
+        Condition::Compare(left, _, right) => quantity_nodes(left) + quantity_nodes(right),
+        Condition::Ramp { quantity, .. } | Condition::Between(quantity, ..) => quantity_nodes(quantity),
+        Condition::Not(inner) => condition_nodes(inner),
+        Condition::All(parts) | Condition::Any(parts) => parts.iter().map(condition_nodes).sum(),
+        Condition::PastLimit(..)
+        | Condition::OnTarget(_)
+        | Condition::Fact(_)
+        | Condition::FormulaHas(_)
+        | Condition::Judged(_) => 0,
+    };
+    1 + inner
+}
+
+fn quantity_nodes(quantity: &Quantity) -> usize {
+    let inner = match quantity {
+        Quantity::Abs(inner) => quantity_nodes(inner),
+        Quantity::Binary(_, left, right) => quantity_nodes(left) + quantity_nodes(right),
+        _ => 0,
+    };
+    1 + inner
 }

@@ -57,7 +57,7 @@ reading("room_temperature").title("room temperature").method("thermometer").unit
 ];
 
 /// The small valid pack.
-pub fn pack() -> RuleFiles {
+pub(crate) fn pack() -> RuleFiles {
     let mut files = RuleFiles::default();
     for (path, text) in FILES {
         files.insert(path, text);
@@ -66,7 +66,7 @@ pub fn pack() -> RuleFiles {
 }
 
 /// Changes to a pack that leave a readable test.
-pub trait Changed {
+pub(crate) trait Changed {
     /// The pack with a file added or replaced.
     fn with(self, path: &str, text: &str) -> Self;
 
@@ -104,7 +104,7 @@ impl Changed for RuleFiles {
 }
 
 /// The faults of a pack that must not load.
-pub fn faults(files: &RuleFiles) -> Vec<Diagnostic> {
+pub(crate) fn faults(files: &RuleFiles) -> Vec<Diagnostic> {
     match load(files) {
         Ok(_) => panic!("the pack loads, though it has a fault"),
         Err(diagnostics) => {
@@ -114,12 +114,12 @@ pub fn faults(files: &RuleFiles) -> Vec<Diagnostic> {
 }
 
 /// One line a fault: `code file:line:column [underlined] message -- help`.
-pub fn told(files: &RuleFiles) -> Vec<String> {
+pub(crate) fn told(files: &RuleFiles) -> Vec<String> {
     faults(files).iter().map(line).collect()
 }
 
 /// Everything that matters of a diagnostic, on one line.
-pub fn line(diagnostic: &Diagnostic) -> String {
+pub(crate) fn line(diagnostic: &Diagnostic) -> String {
     let Diagnostic { code, file, line, column, width, source_line, message, help, .. } = diagnostic;
     assert!(*width > 0, "nothing is underlined by {diagnostic}");
     let underlined: String = match column.checked_sub(1) {
@@ -132,14 +132,14 @@ pub fn line(diagnostic: &Diagnostic) -> String {
 
 /// Asserts that the faults of a pack are exactly these.
 #[track_caller]
-pub fn assert_told(files: &RuleFiles, expected: &[&str]) {
+pub(crate) fn assert_told(files: &RuleFiles, expected: &[&str]) {
     let told = told(files);
     assert!(told == expected, "told\n  {}\nexpected\n  {}", told.join("\n  "), expected.join("\n  "));
 }
 
 /// Asserts that a pack loads, and that nothing in it is doubtful.
 #[track_caller]
-pub fn assert_loads(files: &RuleFiles) {
+pub(crate) fn assert_loads(files: &RuleFiles) {
     match load(files) {
         Ok(loaded) => assert_eq!(loaded.warnings.iter().map(line).collect::<Vec<_>>(), [""; 0]),
         Err(faults) => panic!("{}", faults.iter().map(line).collect::<Vec<_>>().join("\n")),

@@ -24,7 +24,8 @@ use super::routes::{
 /// The example case of the contract.
 const EXAMPLE_CASE: &str = include_str!("examples/case.json");
 
-/// What the service answered to it; recorded with `whybake diagnose --json`, `rules` names the rules that answered.
+/// What the service answered to it, shortened; recorded with `whybake diagnose --json`. `rules` names the rules that
+/// answered.
 const EXAMPLE_DIAGNOSIS: &str = include_str!("examples/diagnosis.json");
 
 const JSON: &str = "application/json";

@@ -14,6 +14,8 @@ pub use entry::{ErrorCode, ProblemEntry};
 pub use kind::ProblemKind;
 
 use crate::case::CaseFaults;
+use crate::diagnosis::DiagnosisFault;
+use crate::inference::FindingsFault;
 
 /// Media type of a problem.
 pub const PROBLEM_JSON: &str = "application/problem+json";
@@ -128,5 +130,48 @@ impl From<CaseFaults> for Problem {
                 Self::new(ProblemKind::FaultyCase).entries(faults.into_iter().map(ProblemEntry::from))
             }
         }
+    }
+}
+
+impl From<DiagnosisFault> for Problem {
+    fn from(fault: DiagnosisFault) -> Self {
+        match fault.0 {
+            // Readings out of their limits raise symptoms beside those that the case names.
+            FindingsFault::TooManySymptoms { .. } => {
+                let entry = ProblemEntry::pointer("/symptoms", ErrorCode::OutOfRange, fault.to_string());
+                let help = "leave out the symptoms that are least certain".to_owned();
+                Self::new(ProblemKind::FaultyCase).entries([entry.help(help)])
+            }
+            // The network and the findings come from the same knowledge: anything else is a slip of ours.
+            FindingsFault::UnknownSymptom { .. }
+            | FindingsFault::UnknownCause { .. }
+            | FindingsFault::ObservedTwice { .. }
+            | FindingsFault::Certainty { .. }
+            | FindingsFault::Weight { .. }
+            | FindingsFault::RepeatedCause { .. }
+            | FindingsFault::TooManyCauses { .. } => Self::internal(fault),
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::Problem;
+    use crate::diagnosis::DiagnosisFault;
+    use crate::inference::FindingsFault;
+
+    #[test]
+    fn too_many_symptoms_are_a_fault_of_the_case() {
+        let fault = DiagnosisFault(FindingsFault::TooManySymptoms { count: 18, limit: 16 });
+        let problem = Problem::from(fault);
+        let document = problem.document();
+        assert_eq!((document.status, document.errors[0].pointer.as_deref()), (422, Some("/symptoms")));
+    }
+
+    #[test]
+    fn the_reason_of_a_failure_is_not_told() {
+        let problem = Problem::from(DiagnosisFault(FindingsFault::UnknownCause { cause: 7 }));
+        let document = serde_json::to_string(&problem.document()).unwrap();
+        assert_eq!(document, r#"{"type":"/v1/problems/internal","title":"the service failed","status":500}"#);
     }
 }

@@ -162,6 +162,12 @@ impl Call<'_> {
     /// An expression; a reading or a number is one by itself.
     pub(super) fn quantity(&mut self, index: usize) -> Option<Quantity> {
         let term = self.argument(index, "a reading or expression")?;
+        if let Term::Number(number) = term
+            && !number.is_finite()
+        {
+            self.out_of_range(format!("{number} is not a number to compute with"));
+            return None;
+        }
         let found = quantity(&term);
         if found.is_none() {
             self.wrong_kind("a reading or expression", term.kind());

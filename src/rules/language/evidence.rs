@@ -17,7 +17,7 @@ pub(super) const WORDS: &[Word] =
         describes(
             "evidence_in_regions",
             CAUSE,
-            ".evidence_in_regions(dough_temperature, [24, 28], [-8, -2, 9], [0.2, 0.6, 0.2])",
+            ".evidence_in_regions(dough_temperature, [24, 28], [-8, -2, 4.7], [0.2, 0.6, 0.2])",
             evidence_in_regions,
         ),
         makes("against", &[], "against(MODERATE)", |call| {
@@ -52,8 +52,12 @@ fn evidence(call: &mut Call<'_>) {
         return;
     }
     let (condition, supports, options) = (call.condition(1), call.weight(2), options(call, 3));
-    let (Some(condition), Some(supports)) = (condition, supports) else { return };
-    let Some(weights) = weights(call, supports, &options) else { return };
+    let (Some(condition), Some(supports)) = (condition, supports) else {
+        return;
+    };
+    let Some(weights) = weights(call, supports, &options) else {
+        return;
+    };
     push(call, EvidenceKind::Graded(condition, weights), options.group);
 }
 
@@ -64,7 +68,9 @@ fn evidence_in_regions(call: &mut Call<'_>) {
     let quantity = call.quantity(1);
     let (edges, weights, usual) = (call.numbers(2), call.numbers(3), call.numbers(4));
     let options = options(call, 5);
-    let (Some(quantity), Some(edges), Some(weights), Some(usual)) = (quantity, edges, weights, usual) else { return };
+    let (Some(quantity), Some(edges), Some(weights), Some(usual)) = (quantity, edges, weights, usual) else {
+        return;
+    };
     if regions_fit(call, &edges, &weights, &usual) {
         let regions = Regions { quantity, edges, weights, usual };
         push(call, EvidenceKind::Regions(regions), options.group);

@@ -47,7 +47,7 @@ fn a_symptom_shown_twice_is_told() {
 #[test]
 fn an_id_that_is_no_name_is_told() {
     let help = "names are lower case: letters, digits and `_`; words of a scale and markets are upper case";
-    for id in ["Low Volume", "low-volume", "9lives", "", "fn", "crème"] {
+    for id in ["Low Volume", "low-volume", "9lives", "", "fn", "loop", "eval", "this", "crème"] {
         let files = pack().and("facts.rhai", &format!("fact(\"{id}\").title(\"t\").question(\"q\");"));
         assert_told(&files, &[&format!("out-of-range facts.rhai:2:1 [fact] `{id}` is not a name -- {help}")]);
     }
@@ -59,7 +59,7 @@ fn a_declaration_in_the_wrong_file_tells_the_right_one() {
     assert_told(
         &files,
         &[
-            "wrong-file mixing.rhai:12:1 [reading] `reading` may not stand in this file -- it belongs in a file named `readings.rhai`",
+            "wrong-file mixing.rhai:11:1 [reading] `reading` may not stand in this file -- it belongs in a file named `readings.rhai`",
         ],
     );
 }
@@ -81,7 +81,7 @@ fn a_property_set_in_the_wrong_file_is_told() {
     assert_told(
         &files,
         &[
-            "wrong-file mixing.rhai:12:19 [unit] `unit` describes a reading, which may not be changed in this file -- it belongs in a file named `readings.rhai`",
+            "wrong-file mixing.rhai:11:19 [unit] `unit` describes a reading, which may not be changed in this file -- it belongs in a file named `readings.rhai`",
         ],
     );
 }
@@ -92,10 +92,10 @@ fn an_incomplete_cause_tells_everything_it_lacks() {
     assert_told(
         &files,
         &[
-            "incomplete mixing.rhai:12:1 [c] `bare` has no mechanism -- add `.mechanism(…)`",
-            "incomplete mixing.rhai:12:1 [c] `bare` has no prior -- add `.prior(…)`",
-            "incomplete mixing.rhai:12:1 [c] `bare` has no products -- add `.products(…)`",
-            "incomplete mixing.rhai:12:1 [c] `bare` has no title -- add `.title(…)`",
+            "incomplete mixing.rhai:11:1 [cause] `bare` has no mechanism -- add `.mechanism(…)`",
+            "incomplete mixing.rhai:11:1 [cause] `bare` has no prior -- add `.prior(…)`",
+            "incomplete mixing.rhai:11:1 [cause] `bare` has no products -- add `.products(…)`",
+            "incomplete mixing.rhai:11:1 [cause] `bare` has no title -- add `.title(…)`",
         ],
     );
 }
@@ -106,10 +106,10 @@ fn an_incomplete_reading_tells_everything_it_lacks() {
     assert_told(
         &files,
         &[
-            "incomplete readings.rhai:6:1 [r] `bare` has no method -- add `.method(…)`",
-            "incomplete readings.rhai:6:1 [r] `bare` has no plausible -- add `.plausible(…)`",
-            "incomplete readings.rhai:6:1 [r] `bare` has no title -- add `.title(…)`",
-            "incomplete readings.rhai:6:1 [r] `bare` has no unit -- add `.unit(…)`",
+            "incomplete readings.rhai:6:1 [reading] `bare` has no method -- add `.method(…)`",
+            "incomplete readings.rhai:6:1 [reading] `bare` has no plausible -- add `.plausible(…)`",
+            "incomplete readings.rhai:6:1 [reading] `bare` has no title -- add `.title(…)`",
+            "incomplete readings.rhai:6:1 [reading] `bare` has no unit -- add `.unit(…)`",
         ],
     );
 }
@@ -128,7 +128,7 @@ fn a_pack_without_a_name_is_incomplete() {
 #[test]
 fn a_reading_computed_from_itself_is_told() {
     let files = pack().but("readings.rhai", ".unit(\"Cel\")\n", ".unit(\"Cel\").computed(dough_temperature + 1)\n");
-    assert_told(&files, &["out-of-range readings.rhai:1:1 [r] `dough_temperature` is computed from itself"]);
+    assert_told(&files, &["out-of-range readings.rhai:1:1 [reading] `dough_temperature` is computed from itself"]);
 }
 
 #[test]
@@ -139,9 +139,9 @@ fn readings_computed_in_a_circle_are_told() {
     assert_told(
         &pack().with("circle/readings.rhai", circle),
         &[
-            "out-of-range circle/readings.rhai:1:1 [r] `a` is computed from itself",
-            "out-of-range circle/readings.rhai:2:1 [r] `b` is computed from itself",
-            "out-of-range circle/readings.rhai:3:1 [r] `c` is computed from itself",
+            "out-of-range circle/readings.rhai:1:1 [reading] `a` is computed from itself",
+            "out-of-range circle/readings.rhai:2:1 [reading] `b` is computed from itself",
+            "out-of-range circle/readings.rhai:3:1 [reading] `c` is computed from itself",
         ],
     );
 }
@@ -149,5 +149,5 @@ fn readings_computed_in_a_circle_are_told() {
 #[test]
 fn a_declaration_that_never_runs_is_told() {
     let files = pack().and("facts.rhai", "fn never() { fact(\"ghost\").title(\"g\").question(\"q\") }");
-    assert_told(&files, &["incomplete facts.rhai:0:0 [] `ghost` stands in a declaration that never runs"]);
+    assert_told(&files, &["incomplete facts.rhai:2:14 [fact] `ghost` stands in a declaration that never runs"]);
 }

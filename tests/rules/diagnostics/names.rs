@@ -104,7 +104,7 @@ fn a_misspelt_condition_is_told_with_a_suggestion() {
 #[test]
 fn a_misspelt_free_word_is_told_with_a_suggestion() {
     let files = pack().and("mixing.rhai", "cuase(\"x\").title(\"X\");");
-    assert_told(&files, &["unknown-word mixing.rhai:12:1 [cuase] unknown word `cuase` -- did you mean `cause`?"]);
+    assert_told(&files, &["unknown-word mixing.rhai:11:1 [cuase] unknown word `cuase` -- did you mean `cause`?"]);
 }
 
 #[test]
@@ -142,7 +142,7 @@ fn an_unknown_part_lists_the_parts() {
     assert_told(
         &files,
         &[
-            "unknown-name symptoms.rhai:1:46 [part] unknown part `crumbs` -- the parts are crust, crumb, shape, volume, flavour, keeping, dough",
+            "unknown-name symptoms.rhai:1:47 [part] unknown part `crumbs` -- the parts are crust, crumb, shape, volume, flavour, keeping, dough",
         ],
     );
 }

@@ -7,10 +7,7 @@ fn probabilities_0_and_1_are_refused() {
     for (written, shown) in [("0", "0"), ("1", "1"), ("0.0", "0"), ("1.0", "1"), ("-0.2", "-0.2"), ("1.5", "1.5")] {
         let files = pack().but("mixing.rhai", "prior(COMMON)", &format!("prior({written})"));
         let told = format!("out-of-range mixing.rhai:5:6 [prior] {shown} is not between 0 and 1, both excluded");
-        assert_told(
-            &files,
-            &["incomplete mixing.rhai:1:1 [c] `dough_too_warm` has no prior -- add `.prior(…)`", &told],
-        );
+        assert_told(&files, &[&told]);
     }
 }
 
@@ -78,7 +75,9 @@ fn a_window_outside_the_plausible_range_is_told() {
     let files = pack().but("readings.rhai", "window(soft_rolls, 25, 28)", "window(soft_rolls, 25, 82)");
     assert_told(
         &files,
-        &["out-of-range readings.rhai:1:1 [r] a window of `dough_temperature`, 25 to 82, leaves its plausible range"],
+        &[
+            "out-of-range readings.rhai:1:1 [reading] a window of `dough_temperature`, 25 to 82, leaves its plausible range",
+        ],
     );
 }
 
@@ -173,7 +172,7 @@ fn regions_and_edges_must_be_as_many() {
     assert_told(
         &files,
         &[
-            "wrong-arguments mixing.rhai:10:6 [evidence_in_regions] 2 edges make 3 regions: a weight and a share for each -- write `.evidence_in_regions(dough_temperature, [24, 28], [-8, -2, 9], [0.2, 0.6, 0.2])`",
+            "wrong-arguments mixing.rhai:10:6 [evidence_in_regions] 2 edges make 3 regions: a weight and a share for each -- write `.evidence_in_regions(dough_temperature, [24, 28], [-8, -2, 4.7], [0.2, 0.6, 0.2])`",
         ],
     );
 }
@@ -186,7 +185,7 @@ fn edges_of_regions_must_ascend() {
 
 #[test]
 fn regions_that_the_guide_shows_load() {
-    assert_loads(&pack().property(".evidence_in_regions(dough_temperature, [24, 28], [-8, -2, 9], [0.2, 0.6, 0.2])"));
+    assert_loads(&pack().property(".evidence_in_regions(dough_temperature, [24, 28], [-8, -2, 4.7], [0.2, 0.6, 0.2])"));
 }
 
 #[test]
