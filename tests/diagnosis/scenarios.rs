@@ -1,0 +1,90 @@
+//! Invented complaints, with what common practice says of them.
+
+use serde_json::json;
+
+use crate::support::{answer, ids, probability};
+
+#[test]
+fn a_hollow_without_readings_suspects_the_hot_dough_and_asks_for_its_temperature() {
+    let answer = answer(&json!({"product": "hamburger_bun", "symptoms": [{"symptom": "hollow_under_crust"}]}));
+    assert_eq!(answer["causes"][0]["cause"], "dough_too_warm");
+    assert!(ids(&answer, "next_readings", "reading").contains(&"dough_temperature"), "{}", answer["next_readings"]);
+    assert!(probability(&answer, "dough_too_warm") < 0.6, "one symptom does not settle it");
+}
+
+#[test]
+fn a_measured_hot_dough_settles_a_hollow_and_lowers_its_rivals() {
+    let case = |readings| json!({"product": "hamburger_bun", "symptoms": [{"symptom": "hollow_under_crust"}], "readings": readings});
+    let before = answer(&case(json!({})));
+    let after = answer(&case(json!({"dough_temperature": {"value": 31, "unit": "Cel"}})));
+    assert!(probability(&after, "dough_too_warm") > 0.7);
+    for rival in ids(&before, "causes", "cause").into_iter().skip(1).take(3) {
+        assert!(probability(&after, rival) < probability(&before, rival), "{rival}");
+    }
+    let evidence = after["causes"][0]["evidence"].as_array().unwrap();
+    let text = evidence.iter().find(|item| item["finding"] == "dough_temperature").unwrap()["text"].as_str().unwrap();
+    assert!(text.contains("31 °C"), "{text}");
+}
+
+#[test]
+fn a_dough_on_target_drops_the_hot_dough_and_leaves_something_to_measure() {
+    let answer = answer(&json!({"product": "hamburger_bun", "symptoms": [{"symptom": "hollow_under_crust"}],
+        "readings": {"dough_temperature": {"value": 26, "unit": "Cel"}}}));
+    assert!(probability(&answer, "dough_too_warm") < 0.05);
+    assert!(!ids(&answer, "next_readings", "reading").is_empty());
+}
+
+#[test]
+fn fahrenheit_gives_the_same_answer_as_celsius() {
+    let case = |value: f64, unit: &str| {
+        answer(&json!({"product": "hamburger_bun", "symptoms": [{"symptom": "hollow_under_crust"}],
+            "readings": {"dough_temperature": {"value": value, "unit": unit}}}))
+    };
+    assert_eq!(case(86.0, "[degF]")["causes"], case(30.0, "Cel")["causes"]);
+}
+
+#[test]
+fn a_reading_past_its_limit_raises_its_symptom_and_one_within_the_plants_limits_excludes_it() {
+    let case = |value: f64| {
+        answer(&json!({"product": "white_pan_bread",
+            "readings": {"specific_volume": {"value": value, "unit": "mL/g", "low": 4.0, "high": 5.0}}}))
+    };
+    let raised = |value| case(value)["raised"].as_array().unwrap().clone();
+    assert!(
+        raised(3.1).iter().any(|item| item["symptom"] == "low_volume" && item["present"] == true),
+        "{:?}",
+        raised(3.1)
+    );
+    assert!(
+        raised(4.4).iter().any(|item| item["symptom"] == "low_volume" && item["present"] == false),
+        "{:?}",
+        raised(4.4)
+    );
+}
+
+#[test]
+fn a_fragment_of_a_formula_says_nothing_about_what_it_does_not_name() {
+    let lines = json!([{"ingredient": "bread_flour", "amount": 50, "unit": "kg"}, {"ingredient": "water", "amount": 29, "unit": "kg"}]);
+    let fragment = answer(&json!({"product": "hamburger_bun", "formula": {"ingredients": lines}}));
+    let computed = ids(&fragment, "computed", "quantity");
+    assert!(computed.contains(&"water_on_flour") && !computed.contains(&"salt_on_flour"), "{computed:?}");
+    let whole = answer(&json!({"product": "hamburger_bun", "formula": {"ingredients": lines, "complete": true}}));
+    assert!(ids(&whole, "computed", "quantity").contains(&"salt_on_flour"));
+}
+
+#[test]
+fn implausible_values_are_set_aside_and_asked_for_again() {
+    let answer = answer(&json!({"product": "hamburger_bun", "symptoms": [{"symptom": "hollow_under_crust"}],
+        "readings": {"dough_temperature": {"value": 310, "unit": "Cel"}}}));
+    assert_eq!(ids(&answer, "set_aside", "finding"), ["dough_temperature"]);
+    assert!(ids(&answer, "next_readings", "reading").contains(&"dough_temperature"));
+}
+
+#[test]
+fn mould_and_rope_carry_their_cautions() {
+    for symptom in ["mould", "rope"] {
+        let answer = answer(&json!({"product": "white_pan_bread", "symptoms": [{"symptom": symptom}]}));
+        let cautions = answer["cautions"].to_string().to_lowercase();
+        assert!(cautions.contains("taste") || cautions.contains("discard"), "{symptom}: {cautions}");
+    }
+}
