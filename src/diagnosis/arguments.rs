@@ -83,11 +83,21 @@ impl<'k> Arguing<'_, 'k> {
         Argument { finding, text: Cow::Owned(text), decibans }
     }
 
+    /// Causes that have evidence from a finding.
+    fn dependents(&self, source: Source) -> impl Iterator<Item = &'k Key<Cause>> {
+        let of_input = match source {
+            Source::Input(input) => Some(self.view.dependents(input)),
+            Source::Formula => None,
+        };
+        let all = of_input.is_none().then_some(self.view.causes.iter()).into_iter().flatten();
+        of_input.into_iter().flatten().filter_map(|position| self.view.causes.get(*position)).chain(all)
+    }
+
     /// Why a finding moves a cause that it says nothing about: it moves a rival.
     fn rival_text(&self, source: Source, decibans: f64) -> String {
         let declared = &self.knowledge.declared;
         let wording = Wording { declared, case: &self.laid_out.circumstances };
-        let rival = self.view.causes.iter().map(|key| &declared.causes[*key]).find_map(|cause| {
+        let rival = self.dependents(source).map(|key| &declared.causes[*key]).find_map(|cause| {
             let item = cause.evidence.iter().find(|item| {
                 uses(&item.kind, source) && item.decibans(&self.laid_out.circumstances, &mut |_, _| {}).is_some()
             })?;

@@ -23,3 +23,4 @@ mod words;
 pub use answer::*;
 pub use diagnostician::{DiagnosisFault, Diagnostician, UnusableRules};
 pub use terminal::render;
+pub use words::{describe_condition, describe_regions};

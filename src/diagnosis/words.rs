@@ -2,7 +2,7 @@
 
 use crate::knowledge::{
     Circumstances, Comparison, Condition, Declarations, EvidenceKind, Input, Judged, Key, Operation, Quantity, Reading,
-    Side,
+    Regions, Side,
 };
 use crate::units::Unit;
 
@@ -35,6 +35,21 @@ pub(super) fn measure(value: f64, unit: &Unit) -> String {
     if symbol.is_empty() { number(value) } else { format!("{} {symbol}", number(value)) }
 }
 
+/// A condition of the rules in words: "dough temperature above 29 °C".
+#[must_use]
+pub fn describe_condition(declared: &Declarations, condition: &Condition) -> String {
+    Wording { declared, case: &Circumstances::default() }.demand(condition)
+}
+
+/// The regions of a quantity in words, in ascending order.
+#[must_use]
+pub fn describe_regions(declared: &Declarations, regions: &Regions) -> Vec<String> {
+    let case = Circumstances::default();
+    let wording = Wording { declared, case: &case };
+    let name = wording.name(&regions.quantity);
+    (0..=regions.edges.len()).map(|region| format!("{name} {}", wording.region(regions, region))).collect()
+}
+
 /// Words for conditions in one case.
 #[derive(Clone, Copy)]
 pub(super) struct Wording<'a> {
@@ -50,16 +65,20 @@ impl<'a> Wording<'a> {
             EvidenceKind::Regions(regions) => {
                 let value = regions.quantity.value(self.case).unwrap_or(f64::NAN);
                 let region = regions.edges.partition_point(|edge| *edge <= value);
-                let text = |edge: &f64| self.with_unit(&regions.quantity, *edge);
-                let low = region.checked_sub(1).and_then(|index| regions.edges.get(index)).map(text);
-                let position = match (low, regions.edges.get(region).map(text)) {
-                    (Some(low), Some(high)) => format!("lies between {low} and {high}"),
-                    (Some(low), None) => format!("is at or above {low}"),
-                    (None, Some(high)) => format!("is below {high}"),
-                    (None, None) => "is known".to_owned(),
-                };
-                format!("{} {position}", self.valued(&regions.quantity))
+                format!("{} is {}", self.valued(&regions.quantity), self.region(regions, region))
             }
+        }
+    }
+
+    /// Where a region lies: "from 24 °C to below 28 °C".
+    fn region(self, regions: &Regions, region: usize) -> String {
+        let text = |edge: &f64| self.with_unit(&regions.quantity, *edge);
+        let low = region.checked_sub(1).and_then(|index| regions.edges.get(index)).map(text);
+        match (low, regions.edges.get(region).map(text)) {
+            (Some(low), Some(high)) => format!("from {low} to below {high}"),
+            (Some(low), None) => format!("at or above {low}"),
+            (None, Some(high)) => format!("below {high}"),
+            (None, None) => "known".to_owned(),
         }
     }
 

@@ -5,8 +5,11 @@ use std::collections::BTreeSet;
 use serde::Serialize;
 use utoipa::ToSchema;
 
+use crate::diagnosis::{describe_condition, describe_regions};
 use crate::http::routes::common::{CautionItem, SourceItem, cautions, ids, sources};
-use crate::knowledge::{Cause, Declarations, Input, Key, Knowledge, Link, Named, Prescription, ProductView};
+use crate::knowledge::{
+    Cause, Declarations, Evidence, EvidenceKind, Input, Key, Knowledge, Link, Named, Prescription, ProductView,
+};
 
 /// A cause with its whole rule.
 #[derive(Debug, Serialize, ToSchema)]
@@ -24,6 +27,8 @@ pub(crate) struct CauseRule<'k> {
     products: Vec<PriorItem<'k>>,
     /// Symptoms that it shows.
     symptoms: Vec<ShownSymptom<'k>>,
+    /// What speaks for it and against it.
+    evidence: Vec<EvidenceItem<'k>>,
     /// Ids of the readings, facts and ingredients that its evidence is judged by; `formula` for the formula as a whole.
     #[schema(example = json!(["dough_temperature", "dough_waits_before_divider"]))]
     evidence_needs: Vec<&'k str>,
@@ -62,6 +67,26 @@ struct ShownSymptom<'k> {
     /// Probability that the cause, by itself, shows it.
     #[schema(example = 0.6)]
     strength: f64,
+}
+
+/// A condition and what it weighs.
+#[derive(Debug, Serialize, ToSchema)]
+#[schema(as = EvidenceOfCause)]
+struct EvidenceItem<'k> {
+    /// The condition in words; a graded one counts fully from the value that is named.
+    #[schema(example = "dough temperature above 30 °C")]
+    condition: String,
+    /// Decibans when it holds; negative speaks against the cause.
+    #[schema(example = 10.0)]
+    decibans: f64,
+    /// Decibans when it does not hold; left out where other regions of the reading have weights of their own.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schema(example = -5.0)]
+    otherwise: Option<f64>,
+    /// The story that it tells: of the items of one story only the strongest counts.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schema(example = "heat of the dough")]
+    group: Option<&'k str>,
 }
 
 /// An action against a cause.
@@ -121,6 +146,7 @@ impl<'k> CauseRule<'k> {
             mechanism: &cause.mechanism,
             products: knowledge.views().iter().filter_map(|view| prior_item(declared, view, key)).collect(),
             symptoms: cause.links.iter().map(|link| shown(declared, link)).collect(),
+            evidence: cause.evidence.iter().flat_map(|item| evidence(declared, item)).collect(),
             evidence_needs: evidence_needs(declared, cause),
             actions: cause.prescriptions.iter().map(|prescription| action(declared, prescription)).collect(),
             cautions: cautions(declared, &cause.cautions),
@@ -142,6 +168,24 @@ fn prior_item<'k>(declared: &'k Declarations, view: &ProductView, cause: Key<Cau
 fn shown<'k>(declared: &'k Declarations, link: &Link) -> ShownSymptom<'k> {
     let symptom = &declared.symptoms[link.symptom];
     ShownSymptom { symptom: &symptom.id, title: &symptom.title, strength: link.strength }
+}
+
+/// One item a condition, or one a region.
+fn evidence<'k>(declared: &Declarations, item: &'k Evidence) -> Vec<EvidenceItem<'k>> {
+    let group = item.group.as_deref();
+    match &item.kind {
+        EvidenceKind::Graded(condition, weights) => vec![EvidenceItem {
+            condition: describe_condition(declared, condition),
+            decibans: weights.supports,
+            otherwise: Some(0.0 - weights.opposes),
+            group,
+        }],
+        EvidenceKind::Regions(regions) => describe_regions(declared, regions)
+            .into_iter()
+            .zip(&regions.weights)
+            .map(|(condition, &decibans)| EvidenceItem { condition, decibans, otherwise: None, group })
+            .collect(),
+    }
 }
 
 /// Ids of everything that the evidence depends on, each once.
