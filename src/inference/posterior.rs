@@ -107,6 +107,13 @@ impl Posterior<'_> {
 
     /// The joint posterior of causes that have been checked.
     pub(super) fn joint_into(&self, causes: &[usize], masses: &mut [f64]) {
+        // The joint of one cause is its posterior, which is there already.
+        if let ([cause], [absent, present]) = (causes, &mut *masses)
+            && let Some(odds) = self.odds.get(*cause)
+        {
+            (*absent, *present) = (odds.absent, odds.present);
+            return;
+        }
         self.solution.joint(causes, None, masses);
         normalise(masses);
     }
