@@ -192,7 +192,8 @@ pub struct NextReading<'k> {
     pub unit: &'k str,
     /// How to take it.
     pub method: &'k str,
-    /// Mutual information between the reading and the causes, given the case, bits.
+    /// Mutual information between the reading and the causes, given the case, bits. Of a reading that bears on more than
+    /// eight causes, or whose weights depend on other findings, at least this much.
     pub information_bits: f64,
     /// Minutes to take it.
     pub effort_minutes: f64,
@@ -209,7 +210,8 @@ pub struct NextQuestion<'k> {
     pub kind: QuestionKind,
     /// The question, or how to recognise the symptom.
     pub text: &'k str,
-    /// Mutual information between the answer and the causes, given the case, bits.
+    /// Mutual information between the answer and the causes, given the case, bits. Where many causes hang on it, at least
+    /// this much.
     pub information_bits: f64,
     /// Minutes to find out.
     pub effort_minutes: f64,
