@@ -4,7 +4,7 @@ use std::borrow::Cow;
 
 use super::answer::Argument;
 use super::circumstances::LaidOut;
-use super::weighing::{Source, Weighed};
+use super::weighing::{KnownFinding, Weighed};
 use super::words::{Wording, input_id};
 use crate::inference::LeaveOneOut;
 use crate::knowledge::{Cause, EvidenceKind, Input, Key, Knowledge, ProductView, Symptom};
@@ -66,12 +66,12 @@ impl<'k> Arguing<'_, 'k> {
         }
     }
 
-    fn about_source(&self, cause: &'k Cause, source: Source, decibans: f64) -> Argument<'k> {
+    fn about_source(&self, cause: &'k Cause, source: KnownFinding, decibans: f64) -> Argument<'k> {
         let declared = &self.knowledge.declared;
         let wording = Wording { declared, case: &self.laid_out.circumstances };
         let finding = match source {
-            Source::Input(input) => input_id(declared, input),
-            Source::Formula => "formula",
+            KnownFinding::Input(input) => input_id(declared, input),
+            KnownFinding::Formula => "formula",
         };
         let own = cause.evidence.iter().filter(|item| uses(&item.kind, source));
         let mut texts: Vec<String> = own
@@ -84,17 +84,17 @@ impl<'k> Arguing<'_, 'k> {
     }
 
     /// Causes that have evidence from a finding.
-    fn dependents(&self, source: Source) -> impl Iterator<Item = &'k Key<Cause>> {
+    fn dependents(&self, source: KnownFinding) -> impl Iterator<Item = &'k Key<Cause>> {
         let of_input = match source {
-            Source::Input(input) => Some(self.view.dependents(input)),
-            Source::Formula => None,
+            KnownFinding::Input(input) => Some(self.view.dependents(input)),
+            KnownFinding::Formula => None,
         };
         let all = of_input.is_none().then_some(self.view.causes.iter()).into_iter().flatten();
         of_input.into_iter().flatten().filter_map(|position| self.view.causes.get(*position)).chain(all)
     }
 
     /// Why a finding moves a cause that it says nothing about: it moves a rival.
-    fn rival_text(&self, source: Source, decibans: f64) -> String {
+    fn rival_text(&self, source: KnownFinding, decibans: f64) -> String {
         let declared = &self.knowledge.declared;
         let wording = Wording { declared, case: &self.laid_out.circumstances };
         let rival = self.dependents(source).map(|key| &declared.causes[*key]).find_map(|cause| {
@@ -111,12 +111,12 @@ impl<'k> Arguing<'_, 'k> {
 }
 
 /// Whether evidence depends on a finding.
-fn uses(kind: &EvidenceKind, source: Source) -> bool {
+fn uses(kind: &EvidenceKind, source: KnownFinding) -> bool {
     let mut found = false;
     let mut visit = |input: Input| {
         found |= match source {
-            Source::Input(own) => own == input,
-            Source::Formula => matches!(input, Input::Share(_) | Input::Formula),
+            KnownFinding::Input(own) => own == input,
+            KnownFinding::Formula => matches!(input, Input::Share(_) | Input::Formula),
         };
     };
     match kind {

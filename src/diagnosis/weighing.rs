@@ -9,7 +9,7 @@ pub(super) const DECIBANS_PER_LOG10: f64 = 10.0;
 
 /// A known input that evidence depends on; all shares of a formula count as one.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum Source {
+pub(super) enum KnownFinding {
     Input(Input),
     Formula,
 }
@@ -18,7 +18,7 @@ pub(super) enum Source {
 pub(super) struct Weighed {
     pub(super) findings: Findings,
     /// What each of the findings' readings stands for, in their order; the last, without a source, is what they only say jointly.
-    pub(super) sources: Vec<Source>,
+    pub(super) sources: Vec<KnownFinding>,
     pub(super) rule_faults: Vec<RuleFault>,
 }
 
@@ -88,19 +88,19 @@ pub(super) fn decibans(cause: &Cause, case: &Circumstances, faults: &mut dyn FnM
 }
 
 /// Known inputs with the causes whose evidence depends on them.
-fn known_sources(view: &ProductView, case: &Circumstances) -> Vec<(Source, Vec<usize>)> {
-    let mut sources: Vec<(Source, Vec<usize>)> = Vec::new();
+fn known_sources(view: &ProductView, case: &Circumstances) -> Vec<(KnownFinding, Vec<usize>)> {
+    let mut sources: Vec<(KnownFinding, Vec<usize>)> = Vec::new();
     let mut formula: Vec<usize> = Vec::new();
     for relevant in view.inputs.iter().filter(|relevant| case.knows(relevant.input)) {
         match relevant.input {
             Input::Share(_) | Input::Formula => formula.extend(&relevant.causes),
-            input => sources.push((Source::Input(input), relevant.causes.clone())),
+            input => sources.push((KnownFinding::Input(input), relevant.causes.clone())),
         }
     }
     if !formula.is_empty() {
         formula.sort_unstable();
         formula.dedup();
-        sources.push((Source::Formula, formula));
+        sources.push((KnownFinding::Formula, formula));
     }
     sources
 }
@@ -112,19 +112,21 @@ enum Undo {
     Formula(Option<FormulaFigures>),
 }
 
-fn forget(case: &mut Circumstances, source: Source) -> Undo {
+fn forget(case: &mut Circumstances, source: KnownFinding) -> Undo {
     match source {
-        Source::Input(Input::Reading(key)) => {
+        KnownFinding::Input(Input::Reading(key)) => {
             let value = case.reading(key);
             case.set_reading(key, None);
             Undo::Reading(key, value)
         }
-        Source::Input(Input::Fact(key)) => {
+        KnownFinding::Input(Input::Fact(key)) => {
             let value = case.fact(key);
             case.set_fact(key, None);
             Undo::Fact(key, value)
         }
-        Source::Input(Input::Share(_) | Input::Formula) | Source::Formula => Undo::Formula(case.take_formula()),
+        KnownFinding::Input(Input::Share(_) | Input::Formula) | KnownFinding::Formula => {
+            Undo::Formula(case.take_formula())
+        }
     }
 }
 

@@ -196,10 +196,10 @@ fn evidence_needs<'k>(declared: &'k Declarations, cause: &Cause) -> Vec<&'k str>
             inputs.insert(input);
         });
     }
-    inputs.into_iter().map(|input| input_id(declared, input)).collect()
+    inputs.into_iter().map(|input| needed_id(declared, input)).collect()
 }
 
-fn input_id(declared: &Declarations, input: Input) -> &str {
+fn needed_id(declared: &Declarations, input: Input) -> &str {
     match input {
         Input::Reading(key) => declared.readings[key].id(),
         Input::Fact(key) => declared.facts[key].id(),
