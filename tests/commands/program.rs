@@ -1,6 +1,6 @@
 //! The program under test.
 
-use std::io::Write;
+use std::io::{ErrorKind, Write};
 use std::process::{Command, Output, Stdio};
 
 /// What a run of the program gave.
@@ -26,7 +26,10 @@ pub(crate) fn run(arguments: &[&str]) -> Run {
 pub(crate) fn run_with_input(arguments: &[&str], input: &str) -> Run {
     let mut command = whybake(arguments);
     let mut program = command.stdin(Stdio::piped()).stdout(Stdio::piped()).stderr(Stdio::piped()).spawn().unwrap();
-    program.stdin.take().unwrap().write_all(input.as_bytes()).unwrap();
+    // A program that refuses its arguments ends without reading its input.
+    if let Err(error) = program.stdin.take().unwrap().write_all(input.as_bytes()) {
+        assert_eq!(error.kind(), ErrorKind::BrokenPipe);
+    }
     program.wait_with_output().unwrap().into()
 }
 
