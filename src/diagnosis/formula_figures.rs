@@ -31,6 +31,8 @@ pub(super) fn figures(formula: &Formula, declared: &Declarations) -> FormulaFigu
             FormulaQuantity::FatOnFlour => sum_on_flour(formula, declared, base, |c| c.fat),
             FormulaQuantity::FlourMass => (formula.in_mass && flour > 0.0).then_some(flour),
             FormulaQuantity::DoughMass => formula.in_mass.then_some(total),
+            // Not computed yet: unknown.
+            _ => None,
         };
         if let Some(slot) = quantities.get_mut(quantity as usize) {
             *slot = value.filter(told);

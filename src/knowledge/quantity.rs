@@ -17,11 +17,43 @@ pub enum FormulaQuantity {
     FlourMass,
     /// Everything, kg.
     DoughMass,
+    /// Sugars, % of the whole mass.
+    SugarsInMass,
+    /// Fat, % of the whole mass.
+    FatInMass,
+    /// Salt, % of the whole mass.
+    SaltInMass,
+    /// Water, the flour's own included, % of the whole mass.
+    WaterInMass,
+    /// Starch, % of the whole mass.
+    StarchInMass,
+    /// Protein, % of the whole mass.
+    ProteinInMass,
+    /// Glucose, fructose, lactose and maltose, % on flour.
+    ReducingSugarsOnFlour,
+    /// Glucose, fructose, lactose and maltose, % of all sugars.
+    ReducingShareOfSugars,
+    /// Protein of the flours together, % of the flour as it is.
+    FlourProtein,
+    /// Dissolved solids (sugars and salt), % of the whole mass.
+    SolubleSolids,
+    /// Dissolved solids, % of dissolved solids and water together.
+    SyrupStrength,
+    /// Water activity before baking or cooking.
+    WaterActivity,
+    /// Temperature at which ice begins to form.
+    FreezingPoint,
+    /// Temperature at which wheat starch gelatinises in the syrup of the formula.
+    StarchSettingTemperature,
+    /// Soda that no acid neutralises, % on flour; negative: acid left over, counted as the soda it could neutralise.
+    SodaSurplusOnFlour,
+    /// Carbon dioxide that the chemical leavening can give, g/kg of the whole mass.
+    LeaveningCarbonDioxide,
 }
 
 impl FormulaQuantity {
     /// How many there are.
-    pub const COUNT: usize = 6;
+    pub const COUNT: usize = 22;
 
     /// All, with their names in the rules and UCUM units.
     pub const ALL: [(Self, &'static str, &'static str); Self::COUNT] = [
@@ -31,6 +63,22 @@ impl FormulaQuantity {
         (Self::FatOnFlour, "fat_on_flour", "%"),
         (Self::FlourMass, "flour_mass", "kg"),
         (Self::DoughMass, "dough_mass", "kg"),
+        (Self::SugarsInMass, "sugars_in_mass", "%"),
+        (Self::FatInMass, "fat_in_mass", "%"),
+        (Self::SaltInMass, "salt_in_mass", "%"),
+        (Self::WaterInMass, "water_in_mass", "%"),
+        (Self::StarchInMass, "starch_in_mass", "%"),
+        (Self::ProteinInMass, "protein_in_mass", "%"),
+        (Self::ReducingSugarsOnFlour, "reducing_sugars_on_flour", "%"),
+        (Self::ReducingShareOfSugars, "reducing_share_of_sugars", "%"),
+        (Self::FlourProtein, "flour_protein", "%"),
+        (Self::SolubleSolids, "soluble_solids", "%"),
+        (Self::SyrupStrength, "syrup_strength", "%"),
+        (Self::WaterActivity, "water_activity", "1"),
+        (Self::FreezingPoint, "freezing_point", "Cel"),
+        (Self::StarchSettingTemperature, "starch_setting_temperature", "Cel"),
+        (Self::SodaSurplusOnFlour, "soda_surplus_on_flour", "%"),
+        (Self::LeaveningCarbonDioxide, "leavening_carbon_dioxide", "g/kg"),
     ];
 
     /// Its name in the rules.
