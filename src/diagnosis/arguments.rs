@@ -1,86 +1,95 @@
 //! The arguments of a cause: the weight of every finding, in words.
 
 use std::borrow::Cow;
+use std::cell::OnceCell;
 
 use super::answer::Argument;
 use super::circumstances::LaidOut;
 use super::weighing::{KnownFinding, Weighed};
 use super::words::{Wording, input_id};
 use crate::inference::LeaveOneOut;
-use crate::knowledge::{Cause, EvidenceKind, Input, Key, Knowledge, ProductView, Symptom};
+use crate::knowledge::{Cause, Circumstances, Evidence, Input, Key, Knowledge, ProductView, Symptom};
 
 /// Weights below it are left out: a factor of 1.02 in the odds.
 const LEAST_DECIBANS: f64 = 0.1;
 
 /// Everything that arguments are drawn from.
 pub(super) struct Arguing<'a, 'k> {
-    pub(super) knowledge: &'k Knowledge,
-    pub(super) view: &'k ProductView,
-    pub(super) laid_out: &'a LaidOut,
-    pub(super) weighed: &'a Weighed,
-    pub(super) weights: &'a LeaveOneOut,
+    knowledge: &'k Knowledge,
+    view: &'k ProductView,
+    circumstances: &'a Circumstances,
+    weighed: &'a Weighed,
+    weights: &'a LeaveOneOut,
+    /// The symptoms that were looked at, with the words for what was seen; in the order of the observations.
+    seen: Vec<(Key<Symptom>, f64, String)>,
+    /// For each finding a cause that it speaks for or against, with the words for it; found when first asked for.
+    rivals: Vec<OnceCell<Option<(&'k Cause, String)>>>,
 }
 
-impl<'k> Arguing<'_, 'k> {
+impl<'a, 'k> Arguing<'a, 'k> {
+    pub(super) fn new(
+        knowledge: &'k Knowledge,
+        view: &'k ProductView,
+        laid_out: &'a LaidOut,
+        weighed: &'a Weighed,
+        weights: &'a LeaveOneOut,
+    ) -> Self {
+        let certainty = |key: Key<Symptom>| {
+            laid_out.symptoms.iter().find(|seen| seen.symptom == key).map_or(1.0, |seen| seen.certainty)
+        };
+        let seen = weighed.findings.observations().iter().filter_map(|(position, _)| {
+            let key = *view.symptoms.get(*position)?;
+            Some((key, certainty(key), seen_in_words(&knowledge.declared.symptoms[key].title, certainty(key))))
+        });
+        let rivals = weighed.sources.iter().map(|_| OnceCell::new()).collect();
+        Self { knowledge, view, circumstances: &laid_out.circumstances, weighed, weights, seen: seen.collect(), rivals }
+    }
+
     /// The arguments for and against a cause, strongest first; `rank` is its place among the causes of the weights.
     pub(super) fn arguments(&self, cause: &'k Cause, rank: usize) -> Vec<Argument<'k>> {
-        let mut arguments: Vec<Argument<'k>> = self.about_symptoms(cause, rank).collect();
-        for (place, source) in self.weighed.sources.iter().enumerate() {
-            let decibans = self.weights.readings.get(place).and_then(|row| row.get(rank)).copied().unwrap_or(0.0);
+        let weight = |row: Option<&Vec<f64>>| row.and_then(|row| row.get(rank)).copied().unwrap_or(0.0);
+        let mut arguments = Vec::with_capacity(self.seen.len() + self.weighed.sources.len());
+        for (place, (key, certainty, state)) in self.seen.iter().enumerate() {
+            let decibans = weight(self.weights.observations.get(place));
             if decibans.abs() >= LEAST_DECIBANS {
-                arguments.push(self.about_source(cause, *source, decibans));
+                let finding = &self.knowledge.declared.symptoms[*key].id;
+                let link = cause.links.iter().find(|link| link.symptom == *key).map(|link| link.strength);
+                arguments.push(Argument { finding, text: Cow::Owned(symptom_text(state, *certainty, link)), decibans });
+            }
+        }
+        for (place, source) in self.weighed.sources.iter().enumerate() {
+            let decibans = weight(self.weights.readings.get(place));
+            if decibans.abs() >= LEAST_DECIBANS {
+                arguments.push(self.about_source(cause, place, *source, decibans));
             }
         }
         arguments.sort_by(|a, b| b.decibans.abs().total_cmp(&a.decibans.abs()));
         arguments
     }
 
-    fn about_symptoms(&self, cause: &'k Cause, rank: usize) -> impl Iterator<Item = Argument<'k>> {
-        let observations = self.weighed.findings.observations();
-        observations.iter().enumerate().filter_map(move |(place, (position, _))| {
-            let decibans = self.weights.observations.get(place)?.get(rank).copied()?;
-            let key = *self.view.symptoms.get(*position)?;
-            (decibans.abs() >= LEAST_DECIBANS).then(|| Argument {
-                finding: &self.knowledge.declared.symptoms[key].id,
-                text: Cow::Owned(self.symptom_text(cause, key)),
-                decibans,
-            })
-        })
-    }
-
-    fn symptom_text(&self, cause: &Cause, key: Key<Symptom>) -> String {
-        let title = self.knowledge.declared.symptoms[key].title.to_lowercase();
-        let certainty =
-            self.laid_out.symptoms.iter().find(|seen| seen.symptom == key).map_or(1.0, |seen| seen.certainty);
-        let state = match certainty {
-            1.0 => format!("{title} is seen"),
-            0.0 => format!("{title} is not seen"),
-            certainty if certainty >= 0.5 => format!("{title} is probably seen ({:.0} %)", certainty * 100.0),
-            certainty => format!("{title} is probably not seen ({:.0} %)", (1.0 - certainty) * 100.0),
-        };
-        let link = cause.links.iter().find(|link| link.symptom == key);
-        match link {
-            Some(link) => format!("{state}; this cause shows it in {:.0} of 100 cases", link.strength * 100.0),
-            None if certainty >= 0.5 => format!("{state}; this cause does not show it, so another one is at work"),
-            None => format!("{state}; it makes rival explanations less probable"),
-        }
-    }
-
-    fn about_source(&self, cause: &'k Cause, source: KnownFinding, decibans: f64) -> Argument<'k> {
-        let declared = &self.knowledge.declared;
-        let wording = Wording { declared, case: &self.laid_out.circumstances };
+    fn about_source(&self, cause: &'k Cause, place: usize, source: KnownFinding, decibans: f64) -> Argument<'k> {
         let finding = match source {
-            KnownFinding::Input(input) => input_id(declared, input),
+            KnownFinding::Input(input) => input_id(&self.knowledge.declared, input),
             KnownFinding::Formula => "formula",
         };
-        let own = cause.evidence.iter().filter(|item| uses(&item.kind, source));
-        let mut texts: Vec<String> = own
-            .filter(|item| item.decibans(&self.laid_out.circumstances, &mut |_, _| {}).is_some())
-            .map(|item| wording.evidence(&item.kind))
-            .collect();
+        let mut texts: Vec<String> = self.told(cause, source).map(|item| self.wording().evidence(&item.kind)).collect();
         texts.dedup();
-        let text = if texts.is_empty() { self.rival_text(source, decibans) } else { texts.join("; ") };
+        let text = match texts.pop() {
+            None => self.rival_text(place, source, decibans),
+            Some(only) if texts.is_empty() => only,
+            Some(last) => format!("{}; {last}", texts.join("; ")),
+        };
         Argument { finding, text: Cow::Owned(text), decibans }
+    }
+
+    fn wording(&self) -> Wording<'_> {
+        Wording { declared: &self.knowledge.declared, case: self.circumstances }
+    }
+
+    /// Evidence of a cause that a finding decides.
+    fn told(&self, cause: &'k Cause, source: KnownFinding) -> impl Iterator<Item = &'k Evidence> {
+        let own = cause.evidence.iter().filter(move |item| uses(item, source));
+        own.filter(|item| item.decibans(self.circumstances, &mut |_, _| {}).is_some())
     }
 
     /// Causes that have evidence from a finding.
@@ -94,34 +103,54 @@ impl<'k> Arguing<'_, 'k> {
     }
 
     /// Why a finding moves a cause that it says nothing about: it moves a rival.
-    fn rival_text(&self, source: KnownFinding, decibans: f64) -> String {
-        let declared = &self.knowledge.declared;
-        let wording = Wording { declared, case: &self.laid_out.circumstances };
-        let rival = self.dependents(source).map(|key| &declared.causes[*key]).find_map(|cause| {
-            let item = cause.evidence.iter().find(|item| {
-                uses(&item.kind, source) && item.decibans(&self.laid_out.circumstances, &mut |_, _| {}).is_some()
-            })?;
-            Some((cause, wording.evidence(&item.kind)))
-        });
-        let Some((rival, state)) = rival else { return "together with the other findings".to_owned() };
-        let effect = if decibans < 0.0 { "which makes" } else { "which speaks against" };
-        let end = if decibans < 0.0 { " the likelier explanation" } else { ", a rival explanation" };
+    fn rival_text(&self, place: usize, source: KnownFinding, decibans: f64) -> String {
+        let find = || {
+            let causes = self.dependents(source).map(|key| &self.knowledge.declared.causes[*key]);
+            causes.into_iter().find_map(|cause| {
+                let item = self.told(cause, source).next()?;
+                Some((cause, self.wording().evidence(&item.kind)))
+            })
+        };
+        let Some(Some((rival, state))) = self.rivals.get(place).map(|rival| rival.get_or_init(find)) else {
+            return "together with the other findings".to_owned();
+        };
+        let (effect, end) = if decibans < 0.0 {
+            ("which makes", " the likelier explanation")
+        } else {
+            ("which speaks against", ", a rival explanation")
+        };
         format!("{state}, {effect} “{}”{end}", rival.title)
     }
 }
 
+/// What people saw of a symptom.
+fn seen_in_words(title: &str, certainty: f64) -> String {
+    let title = title.to_lowercase();
+    match certainty {
+        1.0 => format!("{title} is seen"),
+        0.0 => format!("{title} is not seen"),
+        certainty if certainty >= 0.5 => format!("{title} is probably seen ({:.0} %)", certainty * 100.0),
+        certainty => format!("{title} is probably not seen ({:.0} %)", (1.0 - certainty) * 100.0),
+    }
+}
+
+/// What a symptom says of a cause that shows it with `strength`, or does not show it.
+fn symptom_text(state: &str, certainty: f64, strength: Option<f64>) -> String {
+    match strength {
+        Some(strength) => format!("{state}; this cause shows it in {:.0} of 100 cases", strength * 100.0),
+        None if certainty >= 0.5 => [state, "; this cause does not show it, so another one is at work"].concat(),
+        None => [state, "; it makes rival explanations less probable"].concat(),
+    }
+}
+
 /// Whether evidence depends on a finding.
-fn uses(kind: &EvidenceKind, source: KnownFinding) -> bool {
+fn uses(item: &Evidence, source: KnownFinding) -> bool {
     let mut found = false;
-    let mut visit = |input: Input| {
+    item.inputs(&mut |input| {
         found |= match source {
             KnownFinding::Input(own) => own == input,
             KnownFinding::Formula => matches!(input, Input::Share(_) | Input::Formula),
         };
-    };
-    match kind {
-        EvidenceKind::Graded(condition, _) => condition.inputs(&mut visit),
-        EvidenceKind::Regions(regions) => regions.quantity.inputs(&mut visit),
-    }
+    });
     found
 }

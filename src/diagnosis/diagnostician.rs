@@ -117,7 +117,7 @@ impl Diagnostician {
         let open = Open { knowledge, view, model, posterior: &posterior, findings: &weighed.findings };
         let next = open.next(&mut laid_out.circumstances, &mut spare);
         let advising = Advising { knowledge, case: &laid_out.circumstances, requirements: &case.requirements };
-        let arguing = Arguing { knowledge, view, laid_out: &laid_out, weighed: &weighed, weights: &weights };
+        let arguing = Arguing::new(knowledge, view, &laid_out, &weighed, &weights);
         let mut excluded_actions = Vec::new();
         let mut causes: Vec<RankedCause<'k>> = Vec::with_capacity(leading.len());
         for (rank, &position) in leading.iter().enumerate() {
@@ -163,10 +163,10 @@ impl Diagnostician {
 
 /// Positions of the causes, most probable first; of equals the one declared first.
 fn rank(odds: &[Odds]) -> Vec<usize> {
-    let mut ranking: Vec<usize> = (0..odds.len()).collect();
-    let log_odds = |position: usize| odds.get(position).map_or(f64::NEG_INFINITY, |odds| odds.log_odds());
-    ranking.sort_by(|a, b| log_odds(*b).total_cmp(&log_odds(*a)));
-    ranking
+    let mut ranking: Vec<(f64, usize)> =
+        odds.iter().enumerate().map(|(position, odds)| (odds.present / odds.absent, position)).collect();
+    ranking.sort_by(|(a, _), (b, _)| b.total_cmp(a));
+    ranking.into_iter().map(|(_, position)| position).collect()
 }
 
 /// The causes that are argued for.

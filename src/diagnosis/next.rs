@@ -12,7 +12,7 @@ const MOST: usize = 8;
 /// Most symptoms that are tried: each needs an inference of its own.
 const MOST_LOOKS: usize = 3;
 
-/// Most causes of a reading whose weights depend on the case: the joint posterior doubles with each.
+/// Most causes of a reading whose outcomes are made in the case: the joint posterior doubles with each.
 const MOST_CAUSES: usize = 4;
 
 /// Least information that is worth a line, bits.
@@ -43,11 +43,11 @@ impl<'k> Open<'_, 'k> {
     pub(super) fn next(&self, case: &mut Circumstances, spare: &mut Workspace) -> Next<'k> {
         let mut readings: Ranking<NextReading<'k>> = Ranking::default();
         let mut questions: Ranking<NextQuestion<'k>> = Ranking::default();
-        for (bound, candidate) in self.promising(case) {
-            let minutes = self.minutes(candidate);
-            match candidate.input {
-                Input::Reading(key) if readings.may_enter(bound, minutes) => {
-                    let Some((information_bits, tells_apart)) = self.weigh(candidate, case) else { continue };
+        for promise in self.promising(case) {
+            let minutes = promise.candidate.minutes;
+            match promise.candidate.input {
+                Input::Reading(key) if readings.may_enter(promise.rate) => {
+                    let Some((information_bits, tells_apart)) = self.weigh(&promise, case) else { continue };
                     let reading = &self.knowledge.declared.readings[key];
                     let next = NextReading {
                         reading: &reading.id,
@@ -60,8 +60,8 @@ impl<'k> Open<'_, 'k> {
                     };
                     readings.enter(information_bits, minutes, next);
                 }
-                Input::Fact(key) if questions.may_enter(bound, minutes) => {
-                    let Some((information_bits, tells_apart)) = self.weigh(candidate, case) else { continue };
+                Input::Fact(key) if questions.may_enter(promise.rate) => {
+                    let Some((information_bits, tells_apart)) = self.weigh(&promise, case) else { continue };
                     let fact = &self.knowledge.declared.facts[key];
                     let next = NextQuestion {
                         finding: &fact.id,
@@ -82,53 +82,61 @@ impl<'k> Open<'_, 'k> {
         Next { readings: readings.into_items(), questions: questions.into_items() }
     }
 
-    fn minutes(&self, candidate: &Candidate) -> f64 {
-        match candidate.input {
-            Input::Reading(key) => self.knowledge.declared.readings[key].effort_minutes,
-            Input::Fact(key) => self.knowledge.declared.facts[key].effort_minutes,
-            Input::Share(_) | Input::Formula => 0.0,
-        }
-    }
-
-    /// What the case leaves open, with a bound on its information: no more than the entropy of the causes that it bears
-    /// on. Best bound a minute first, so that the poor ones need not be computed.
-    fn promising(&self, case: &Circumstances) -> Vec<(f64, &'k Candidate)> {
-        let entropies: Vec<f64> =
-            self.posterior.odds().iter().map(|odds| entropy(odds.probability(), odds.complement())).collect();
-        let bound = |candidate: &Candidate| {
-            let causes = candidate.weights.iter().map(|(cause, _)| entropies.get(*cause).copied().unwrap_or(0.0));
-            if candidate.outcomes.is_some() {
-                return causes.sum();
-            }
-            candidate.causes.iter().map(|cause| entropies.get(*cause).copied().unwrap_or(0.0)).sum()
-        };
+    /// What the case leaves open, with a bound on its information. Best bound a minute first, so that the poor ones need
+    /// not be computed.
+    fn promising(&self, case: &Circumstances) -> Vec<Promise<'k>> {
         let open = self.model.candidates.iter().filter(|candidate| !case.knows(candidate.input));
-        let mut promising: Vec<(f64, &Candidate)> = open.map(|candidate| (bound(candidate), candidate)).collect();
-        let rate = |(bound, candidate): &(f64, &Candidate)| bound / self.minutes(candidate).max(1.0);
-        promising.sort_by(|a, b| rate(b).total_cmp(&rate(a)));
+        let mut promising: Vec<Promise<'k>> = open
+            .map(|candidate| {
+                let in_case = candidate.partners.iter().any(|partner| case.knows(*partner));
+                let outcomes = candidate.outcomes.as_ref().filter(|_| !in_case);
+                let bits = match outcomes {
+                    Some((_, bound)) => bound.bits(self.posterior),
+                    None => self.entropies(&candidate.causes),
+                };
+                Promise { candidate, in_case, rate: rate(bits, candidate.minutes) }
+            })
+            .collect();
+        promising.sort_by(|a, b| b.rate.total_cmp(&a.rate));
         promising
     }
 
+    /// No reading tells more of some causes than their entropies come to.
+    fn entropies(&self, causes: &[usize]) -> f64 {
+        causes.iter().filter_map(|cause| self.posterior.odds().get(*cause)).map(|odds| odds.entropy()).sum()
+    }
+
     /// Information of a candidate in bits, and the causes that it moves most.
-    fn weigh(&self, candidate: &Candidate, case: &mut Circumstances) -> Option<(f64, Vec<&'k str>)> {
+    fn weigh(&self, promise: &Promise<'k>, case: &mut Circumstances) -> Option<(f64, Vec<&'k str>)> {
+        let candidate = promise.candidate;
+        if promise.in_case {
+            let weights = candidate.weights_in(self.knowledge, self.view, case);
+            return self.tell(self.information(&candidate.usual, &weights)?, &weights);
+        }
         let bits = match &candidate.outcomes {
-            Some(outcomes) => outcomes.information(self.posterior).ok()?,
-            None => self.weigh_in_case(candidate, case)?,
+            Some((outcomes, _)) => outcomes.information(self.posterior).ok()?,
+            None => self.information(&candidate.usual, &candidate.weights)?,
         };
+        self.tell(bits, &candidate.weights)
+    }
+
+    /// Information about the causes that an input can move most: of many causes this is a lower bound.
+    fn information(&self, usual: &[f64], weights: &[(usize, Vec<f64>)]) -> Option<f64> {
+        let most: Vec<(usize, Vec<f64>)> = self.most_moved(weights, MOST_CAUSES).into_iter().cloned().collect();
+        Outcomes::new(usual, &most).ok()?.information(self.posterior).ok()
+    }
+
+    fn tell(&self, bits: f64, weights: &[(usize, Vec<f64>)]) -> Option<(f64, Vec<&'k str>)> {
         (bits >= LEAST_BITS).then(|| {
-            let mut moved: Vec<&(usize, Vec<f64>)> = candidate.weights.iter().collect();
-            moved.sort_by(|a, b| self.leverage(b).total_cmp(&self.leverage(a)));
-            (bits, moved.iter().take(MOST_TOLD_APART).map(|(position, _)| self.cause_id(*position)).collect())
+            let moved = self.most_moved(weights, MOST_TOLD_APART);
+            (bits, moved.into_iter().map(|(position, _)| self.cause_id(*position)).collect())
         })
     }
 
-    /// Information of a candidate whose weights depend on the case. Of many causes only those that it can move most are
-    /// counted, so this is a lower bound.
-    fn weigh_in_case(&self, candidate: &Candidate, case: &mut Circumstances) -> Option<f64> {
-        let mut weights = candidate.weights_in(self.knowledge, self.view, case);
-        weights.sort_by(|a, b| self.leverage(b).total_cmp(&self.leverage(a)));
-        weights.truncate(MOST_CAUSES);
-        Outcomes::new(&candidate.usual, &weights).ok()?.information(self.posterior).ok()
+    fn most_moved<'w>(&self, weights: &'w [(usize, Vec<f64>)], most: usize) -> Vec<&'w (usize, Vec<f64>)> {
+        let mut moved: Vec<_> = weights.iter().map(|weight| (self.leverage(weight), weight)).collect();
+        moved.sort_by(|(a, _), (b, _)| b.total_cmp(a));
+        moved.into_iter().take(most).map(|(_, weight)| weight).collect()
     }
 
     /// How far a cause can be moved: its variance times the spread of the weights.
@@ -181,7 +189,16 @@ impl<'k> Open<'_, 'k> {
     }
 }
 
-/// The best items so far by bits a minute; a minute is the least effort that counts.
+/// An open candidate and the most that it can tell.
+struct Promise<'k> {
+    candidate: &'k Candidate,
+    /// Whether the case knows something on which the weights depend.
+    in_case: bool,
+    /// Bound on the information, bits a minute.
+    rate: f64,
+}
+
+/// The best items so far by bits a minute.
 struct Ranking<T> {
     items: Vec<(f64, T)>,
 }
@@ -193,13 +210,13 @@ impl<T> Default for Ranking<T> {
 }
 
 impl<T> Ranking<T> {
-    /// Whether an item with at most these bits could be among the best.
-    fn may_enter(&self, bits: f64, minutes: f64) -> bool {
-        self.items.len() < MOST || self.items.last().is_some_and(|(worst, _)| bits / minutes.max(1.0) > *worst)
+    /// Whether an item with at most this rate could be among the best.
+    fn may_enter(&self, rate: f64) -> bool {
+        self.items.len() < MOST || self.items.last().is_some_and(|(worst, _)| rate > *worst)
     }
 
     fn enter(&mut self, bits: f64, minutes: f64, item: T) {
-        let rate = bits / minutes.max(1.0);
+        let rate = rate(bits, minutes);
         let place = self.items.partition_point(|(other, _)| *other >= rate);
         self.items.insert(place, (rate, item));
         self.items.truncate(MOST);
@@ -210,8 +227,7 @@ impl<T> Ranking<T> {
     }
 }
 
-/// Entropy of a cause in bits.
-fn entropy(present: f64, absent: f64) -> f64 {
-    let part = |share: f64| if share > 0.0 { -share * share.log2() } else { 0.0 };
-    part(present) + part(absent)
+/// Bits a minute; a minute is the least effort that counts.
+fn rate(bits: f64, minutes: f64) -> f64 {
+    bits / minutes.max(1.0)
 }

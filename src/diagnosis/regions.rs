@@ -4,10 +4,10 @@
 //! usual each region is, when none of its causes is at work, follows from the weights of the evidence (see
 //! [`usual_share`](crate::inference::usual_share)), else from the usual window of the product.
 
-use crate::inference::Reading as Outcomes;
+use crate::inference::{InformationBound, Reading as Outcomes};
 use crate::knowledge::{
-    Circumstances, Comparison, Condition, EvidenceKind, Input, Key, Knowledge, Limits, ProductView, Quantity, Reading,
-    Side,
+    Circumstances, Comparison, Condition, Evidence, EvidenceKind, Input, Key, Knowledge, Limits, ProductView, Quantity,
+    Reading, Side,
 };
 
 use super::weighing::{DECIBANS_PER_LOG10, decibans};
@@ -32,11 +32,14 @@ pub(super) struct Candidate {
     pub(super) usual: Vec<f64>,
     /// Positions of the causes that it bears on.
     pub(super) causes: Vec<usize>,
-    /// Weights, log10, a region, for each of the causes, when nothing else is known.
+    /// Weights, log10, a region, for each of the causes, when no partner is known.
     pub(super) weights: Vec<(usize, Vec<f64>)>,
-    /// Its outcomes when nothing else is known; `None` when some evidence needs it together with something else, or
-    /// when it bears on more causes than a joint posterior is computed for.
-    pub(super) outcomes: Option<Outcomes>,
+    /// Other inputs on which the weights depend: they stand in the same condition, or tell the same story.
+    pub(super) partners: Vec<Input>,
+    /// Its outcomes when no partner is known; `None` when it bears on more causes than a joint posterior is computed for.
+    pub(super) outcomes: Option<(Outcomes, InformationBound)>,
+    /// Minutes to find it out.
+    pub(super) minutes: f64,
 }
 
 /// The candidates of a product.
@@ -51,13 +54,15 @@ pub(super) fn candidates(knowledge: &Knowledge, view: &ProductView) -> Vec<Candi
             usual,
             causes: relevant.causes.clone(),
             weights: Vec::new(),
+            partners: partners(knowledge, view, relevant.input, &relevant.causes),
             outcomes: None,
+            minutes: minutes(knowledge, relevant.input),
         };
         candidate.weights = candidate.weights_in(knowledge, view, &mut blank);
-        let depends_on_case = items(knowledge, view, &relevant.causes).any(|kind| is_compound(kind, relevant.input));
-        if !depends_on_case {
-            candidate.outcomes = Outcomes::new(&candidate.usual, &candidate.weights).ok();
-        }
+        candidate.outcomes = Outcomes::new(&candidate.usual, &candidate.weights).ok().map(|outcomes| {
+            let bound = outcomes.bound();
+            (outcomes, bound)
+        });
         found.push(candidate);
     }
     found
@@ -113,14 +118,39 @@ fn items<'k>(
         .flat_map(|key| knowledge.declared.causes[*key].evidence.iter().map(|item| &item.kind))
 }
 
-fn is_compound(kind: &EvidenceKind, input: Input) -> bool {
-    let (mut own, mut others) = (false, false);
-    let mut visit = |found: Input| if found == input { own = true } else { others = true };
-    match kind {
-        EvidenceKind::Graded(condition, _) => condition.inputs(&mut visit),
-        EvidenceKind::Regions(regions) => regions.quantity.inputs(&mut visit),
+/// Other inputs on which the weights of an input depend: those in its conditions, and those of its groups, of which only
+/// the strongest item counts.
+fn partners(knowledge: &Knowledge, view: &ProductView, input: Input, causes: &[usize]) -> Vec<Input> {
+    let mut partners = Vec::new();
+    for cause in causes.iter().filter_map(|position| view.causes.get(*position)) {
+        let evidence = &knowledge.declared.causes[*cause].evidence;
+        for item in evidence.iter().filter(|item| depends_on(item, input)) {
+            let same_story = |other: &&Evidence| item.group.is_some() && other.group == item.group;
+            for told in evidence.iter().filter(same_story).chain([item]) {
+                told.inputs(&mut |found| {
+                    if found != input && !partners.contains(&found) {
+                        partners.push(found);
+                    }
+                });
+            }
+        }
     }
-    own && others
+    partners
+}
+
+fn depends_on(item: &Evidence, input: Input) -> bool {
+    let mut depends = false;
+    item.inputs(&mut |found| depends |= found == input);
+    depends
+}
+
+/// Minutes to find an input out.
+fn minutes(knowledge: &Knowledge, input: Input) -> f64 {
+    match input {
+        Input::Reading(key) => knowledge.declared.readings[key].effort_minutes,
+        Input::Fact(key) => knowledge.declared.facts[key].effort_minutes,
+        Input::Share(_) | Input::Formula => 0.0,
+    }
 }
 
 /// Samples and usual shares of the outcomes; `None` when evidence does not tell any apart.

@@ -7,6 +7,12 @@ pub(super) fn entropy(probabilities: impl IntoIterator<Item = f64>) -> f64 {
     probabilities.into_iter().filter(|&probability| probability > 0.0).map(|p| -p * p.log2()).sum()
 }
 
+/// Kullback–Leibler divergence of `p` from `q`, in bits (Kullback and Leibler 1951); 0 where `p` is.
+pub(super) fn divergence(p: &[f64], q: &[f64]) -> f64 {
+    let terms = p.iter().zip(q).filter(|(p, _)| **p > 0.0).map(|(p, q)| p * (p / q).log2());
+    terms.sum::<f64>().max(0.0)
+}
+
 /// Mutual information in bits between the row and the column of a table of probabilities that add
 /// up to 1.
 ///

@@ -68,6 +68,10 @@ impl<'a> Marginal<'a> {
         marginal
     }
 
+    pub(super) fn case(&self) -> &'a Conditioned {
+        self.case
+    }
+
     /// The part of the table that a cause with this pattern needs, in other memory.
     pub(super) fn narrowed<'b>(&self, pattern: u32, buffer: &'b mut Buffer) -> Marginal<'b>
     where
@@ -146,17 +150,22 @@ impl<'a> Marginal<'a> {
 
     /// P(findings) when, on top of the causes in the table, those in `present` are there.
     pub(super) fn total_with(&mut self, present: impl Iterator<Item = usize>, recredited: Recredited) -> f64 {
-        let mut leaks = [Odds { present: 0.0, absent: 1.0 }; MAX_SYMPTOMS];
+        let mut explained = Explained::by_none();
         for cause in present {
-            explain_more(&mut leaks, self.case.pattern(cause), self.case.strengths(cause));
+            explained = explained.and_by(self.case, cause);
         }
+        self.total_explained(&explained, recredited)
+    }
+
+    /// P(findings) when, on top of the causes in the table, some symptoms are explained by others.
+    pub(super) fn total_explained(&mut self, others: &Explained, recredited: Recredited) -> f64 {
         let mut weights = [(0.0, 0.0); MAX_SYMPTOMS];
         let mut rest = self.own;
         let mut rank = 0;
         while rest != 0 {
             let dimension = rest.trailing_zeros() as usize;
             let credit = self.credit(dimension, recredited);
-            let leak = leaks[dimension];
+            let leak = others.leaks[dimension];
             let clear = leak.absent * credit.unexplained + leak.present * credit.explained;
             weights[rank] = (clear, credit.explained);
             rank += 1;
@@ -173,13 +182,26 @@ impl<'a> Marginal<'a> {
     }
 }
 
-/// Lets one more present cause explain the symptoms of its pattern.
-fn explain_more(leaks: &mut [Odds; MAX_SYMPTOMS], pattern: u32, strengths: &[f64]) {
-    let mut rest = pattern;
-    for &strength in strengths {
-        let leak = &mut leaks[rest.trailing_zeros() as usize];
-        leak.present += leak.absent * strength;
-        leak.absent *= 1.0 - strength;
-        rest &= rest - 1;
+/// How probably causes that are known to be present explain each symptom.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Explained {
+    leaks: [Odds; MAX_SYMPTOMS],
+}
+
+impl Explained {
+    pub(super) fn by_none() -> Self {
+        Self { leaks: [Odds { present: 0.0, absent: 1.0 }; MAX_SYMPTOMS] }
+    }
+
+    /// Lets one more present cause explain the symptoms of its pattern.
+    pub(super) fn and_by(mut self, case: &Conditioned, cause: usize) -> Self {
+        let mut rest = case.pattern(cause);
+        for &strength in case.strengths(cause) {
+            let leak = &mut self.leaks[rest.trailing_zeros() as usize];
+            leak.present += leak.absent * strength;
+            leak.absent *= 1.0 - strength;
+            rest &= rest - 1;
+        }
+        self
     }
 }

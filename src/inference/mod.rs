@@ -72,12 +72,14 @@ mod marginal;
 mod solution;
 
 // What can be asked.
+mod bound;
 mod information;
 mod leave_one_out;
 mod look;
 mod posterior;
 mod reading;
 
+pub use bound::InformationBound;
 pub use conditioned::{MAX_SYMPTOMS, MAX_WEIGHT};
 pub use faults::{FindingsFault, NetworkFault, ReadingFault};
 pub use findings::{Findings, Observation};

@@ -2,6 +2,8 @@
 
 use std::f64::consts::LN_10;
 
+use super::information::entropy;
+
 /// The two sides of the odds of a cause: `present` to `absent`.
 ///
 /// Both sides are kept, never one as 1 − the other: a cause with probability 1 − 1e-20 has
@@ -43,6 +45,12 @@ impl Odds {
     #[must_use]
     pub fn decibans(self) -> f64 {
         self.log_odds() * (10.0 / LN_10)
+    }
+
+    /// Entropy of the cause, in bits: 1 at even odds (Shannon 1948).
+    #[must_use]
+    pub fn entropy(self) -> f64 {
+        entropy([self.probability(), self.complement()])
     }
 
     pub(super) fn total(self) -> f64 {

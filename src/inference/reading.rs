@@ -1,5 +1,6 @@
 //! A reading that could be taken: what it would tell, and what each outcome would change.
 
+use super::bound::InformationBound;
 use super::conditioned::{cut_off, power_of_ten};
 use super::faults::{FindingsFault, ReadingFault};
 use super::information::{entropy, mutual_information};
@@ -81,6 +82,13 @@ impl Reading {
         let given_causes: f64 = masses.iter().zip(&self.entropies).map(|(mass, entropy)| mass * entropy).sum();
         let region = (0..self.regions).map(|region| self.predicted(masses, region));
         Ok((entropy(region) - given_causes).max(0.0))
+    }
+
+    /// A bound on its information in any case: worth computing once for a reading that is asked about often.
+    #[must_use]
+    pub fn bound(&self) -> InformationBound {
+        let row = |configuration: usize| self.row(&self.likelihoods, configuration);
+        InformationBound::new(&self.causes, row)
     }
 
     /// Mutual information in bits between the region and the joint state of `causes` only: never

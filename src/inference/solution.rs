@@ -6,7 +6,7 @@
 
 use super::conditioned::Conditioned;
 use super::cover::Cover;
-use super::marginal::{Buffer, Marginal, Recredited};
+use super::marginal::{Buffer, Explained, Marginal, Recredited};
 use super::odds::Odds;
 
 /// Where a subtraction leaves less than this share, the table is built again without the causes
@@ -107,20 +107,31 @@ pub(super) fn take_out(
 fn expand(
     marginal: &mut Marginal<'_>,
     causes: &[usize],
-    odds: impl Fn(usize) -> Odds,
+    odds: impl Fn(usize) -> Odds + Copy,
     recredited: Recredited,
     masses: &mut [f64],
 ) {
-    for (configuration, mass) in masses.iter_mut().enumerate() {
-        let is_present = |place: usize| configuration >> place & 1 == 1;
-        let present = causes.iter().enumerate().filter(|&(place, _)| is_present(place));
-        let prior: f64 = causes
-            .iter()
-            .enumerate()
-            .map(|(place, &cause)| if is_present(place) { odds(cause).present } else { odds(cause).absent })
-            .product();
-        *mass = prior * marginal.total_with(present.map(|(_, &cause)| cause), recredited);
-    }
+    expand_given(marginal, causes, odds, recredited, masses, (1.0, Explained::by_none()));
+}
+
+/// The same when other causes, of a prior probability, explain some symptoms: the last cause halves `masses`.
+fn expand_given(
+    marginal: &mut Marginal<'_>,
+    causes: &[usize],
+    odds: impl Fn(usize) -> Odds + Copy,
+    recredited: Recredited,
+    masses: &mut [f64],
+    (prior, explained): (f64, Explained),
+) {
+    let Some((&last, causes)) = causes.split_last() else {
+        masses[0] = prior * marginal.total_explained(&explained, recredited);
+        return;
+    };
+    let (without, with) = masses.split_at_mut(1 << causes.len());
+    let Odds { present, absent } = odds(last);
+    expand_given(marginal, causes, odds, recredited, without, (prior * absent, explained));
+    let explained = explained.and_by(marginal.case(), last);
+    expand_given(marginal, causes, odds, recredited, with, (prior * present, explained));
 }
 
 /// Odds of one cause that is not in the marginal table.

@@ -106,6 +106,7 @@ proptest! {
         let causes: Vec<usize> = (0..numbers.priors.len()).collect();
         let region = |configuration: usize| regions(&usual, &weights, configuration);
         let bits = reading.information(&case).unwrap();
+        prop_assert!(bits <= reading.bound().bits(&case) + ABSOLUTE);
         assert_close(&[bits], &[slow.information(&causes, region)], ABSOLUTE)?;
         let some = &causes[..causes.len().min(2)];
         let about = reading.information_about(&case, some).unwrap();
