@@ -1,12 +1,13 @@
 //! What to do about a cause, what would settle it, and what the requirements exclude.
 
-use std::borrow::Cow;
-
 use super::answer::{ActionAdvice, ConfirmationStatus, ConfirmingReading, ExcludedAction, SetQuantity, SourceText};
+use super::prepared::{Prepared, PreparedConfirmation};
+use super::said::Said;
 use super::words::{Wording, input_id, rounded};
 use crate::case::{AvoidedIngredient, Requirements};
 use crate::knowledge::{
     Action, Cause, Circumstances, Condition, Confirmation, Declarations, Input, Key, Knowledge, Prescription, Source,
+    Text,
 };
 use crate::units::Unit;
 
@@ -14,6 +15,7 @@ use crate::units::Unit;
 #[derive(Clone, Copy)]
 pub(super) struct Advising<'a, 'k> {
     pub(super) knowledge: &'k Knowledge,
+    pub(super) prepared: &'k Prepared,
     pub(super) case: &'a Circumstances,
     pub(super) requirements: &'a Requirements,
 }
@@ -57,9 +59,6 @@ impl<'k> Advising<'_, 'k> {
                 }),
             }
         }
-        let may_show = action.may_show.iter().map(|key| {
-            Cow::Owned(format!("overdone it can bring: {}", self.declared().symptoms[*key].title.to_lowercase()))
-        });
         ActionAdvice {
             action: &action.id,
             title: &action.title,
@@ -68,7 +67,7 @@ impl<'k> Advising<'_, 'k> {
             needs,
             effort_minutes: action.effort_minutes,
             works: prescription.works,
-            side_effects: action.side_effects.iter().map(|text| Cow::Borrowed(text.as_str())).chain(may_show).collect(),
+            side_effects: self.prepared.side_effects(prescription.action),
             cautions: action.cautions.iter().map(|key| self.declared().cautions[*key].id.as_str()).collect(),
             sources: self.sources(&action.sources),
         }
@@ -116,17 +115,22 @@ impl<'k> Advising<'_, 'k> {
     }
 
     /// What would confirm or exclude a cause.
-    pub(super) fn confirmations(self, cause: &'k Cause) -> Vec<ConfirmingReading<'k>> {
-        cause.confirmations.iter().map(|confirmation| self.confirmation(confirmation)).collect()
+    pub(super) fn confirmations(self, key: Key<Cause>) -> Vec<ConfirmingReading<'k>> {
+        let confirmations = &self.declared().causes[key].confirmations;
+        let prepared = self.prepared.confirmations(key);
+        confirmations.iter().zip(prepared).map(|(own, prepared)| self.confirmation(own, prepared)).collect()
     }
 
-    fn confirmation(self, confirmation: &'k Confirmation) -> ConfirmingReading<'k> {
+    fn confirmation(self, confirmation: &'k Confirmation, prepared: &'k PreparedConfirmation) -> ConfirmingReading<'k> {
         let wording = Wording { declared: self.declared(), case: self.case };
+        let said = |text: &'k Option<Text>, condition: &Condition| {
+            text.as_ref().map_or_else(|| Said::Now(wording.demand(condition)), Said::Always)
+        };
         let input = first_input(&confirmation.expect);
         ConfirmingReading {
             reading: input.map_or("", |input| input_id(self.declared(), input)),
-            expect: wording.demand(&confirmation.expect),
-            excludes: confirmation.excluded.as_ref().map(|condition| wording.demand(condition)),
+            expect: said(&prepared.expect, &confirmation.expect),
+            excludes: confirmation.excluded.as_ref().map(|condition| said(&prepared.excludes, condition)),
             method: input.map_or("", |input| self.method(input)),
             status: self.status(confirmation),
         }

@@ -6,6 +6,9 @@ use serde::Serialize;
 use serde_json::value::RawValue;
 use utoipa::ToSchema;
 
+use super::said::Said;
+use crate::knowledge::Text;
+
 /// A ranked and argued diagnosis.
 #[derive(Debug, Serialize, ToSchema)]
 pub struct Diagnosis<'k> {
@@ -66,9 +69,11 @@ pub struct RankedCause<'k> {
     #[schema(example = "dough_too_warm")]
     pub cause: &'k str,
     /// Title.
-    pub title: &'k str,
+    #[schema(value_type = String)]
+    pub title: &'k Text,
     /// How it brings its symptoms about.
-    pub mechanism: &'k str,
+    #[schema(value_type = String)]
+    pub mechanism: &'k Text,
     /// Probability before anything was known of the case.
     pub prior: f64,
     /// Probability given everything that is known.
@@ -90,8 +95,8 @@ pub struct Argument<'k> {
     #[schema(example = "dough_temperature")]
     pub finding: &'k str,
     /// The argument in words, with the value that was seen.
-    #[schema(example = "dough temperature 31.5 °C is above 30 °C")]
-    pub text: Cow<'k, str>,
+    #[schema(value_type = String, example = "dough temperature 31.5 °C is above 30 °C")]
+    pub text: Said<'k>,
     /// 10·log10 of the factor by which the finding changes the odds of the cause; negative speaks against it.
     pub decibans: f64,
 }
@@ -102,7 +107,8 @@ pub struct OtherCause<'k> {
     /// Id of the cause.
     pub cause: &'k str,
     /// Title.
-    pub title: &'k str,
+    #[schema(value_type = String)]
+    pub title: &'k Text,
     /// Probability given everything that is known.
     pub probability: f64,
 }
@@ -114,9 +120,11 @@ pub struct ActionAdvice<'k> {
     #[schema(example = "colder_mixing_water")]
     pub action: &'k str,
     /// Title.
-    pub title: &'k str,
+    #[schema(value_type = String)]
+    pub title: &'k Text,
     /// What to do.
-    pub text: &'k str,
+    #[schema(value_type = String)]
+    pub text: &'k Text,
     /// What to set, where it could be computed.
     pub quantities: Vec<SetQuantity<'k>>,
     /// Ids of what is needed to compute the other quantities.
@@ -126,7 +134,8 @@ pub struct ActionAdvice<'k> {
     /// Probability that it mends the cause.
     pub works: f64,
     /// What else it changes.
-    pub side_effects: Vec<Cow<'k, str>>,
+    #[schema(value_type = Vec<String>)]
+    pub side_effects: &'k [Text],
     /// Cautions.
     pub cautions: Vec<&'k str>,
     /// Sources.
@@ -154,12 +163,12 @@ pub struct ConfirmingReading<'k> {
     #[schema(example = "dough_temperature")]
     pub reading: &'k str,
     /// What confirms the cause.
-    #[schema(example = "dough temperature above 29 °C")]
-    pub expect: String,
+    #[schema(value_type = String, example = "dough temperature above 29 °C")]
+    pub expect: Said<'k>,
     /// What excludes it.
     #[serde(skip_serializing_if = "Option::is_none")]
-    #[schema(example = "dough temperature below 26 °C")]
-    pub excludes: Option<String>,
+    #[schema(value_type = Option<String>, example = "dough temperature below 26 °C")]
+    pub excludes: Option<Said<'k>>,
     /// How to take the reading, or the question to ask.
     pub method: &'k str,
     /// What the case says already.
@@ -187,11 +196,13 @@ pub struct NextReading<'k> {
     #[schema(example = "proof_humidity")]
     pub reading: &'k str,
     /// Title.
-    pub title: &'k str,
+    #[schema(value_type = String)]
+    pub title: &'k Text,
     /// UCUM code to give it in.
     pub unit: &'k str,
     /// How to take it.
-    pub method: &'k str,
+    #[schema(value_type = String)]
+    pub method: &'k Text,
     /// Mutual information between the reading and the causes, given the case, bits. Of a reading that bears on more than
     /// eight causes, or whose weights depend on other findings, at least this much.
     pub information_bits: f64,
@@ -209,7 +220,8 @@ pub struct NextQuestion<'k> {
     /// Whether it is a `fact` or a `symptom`.
     pub kind: QuestionKind,
     /// The question, or how to recognise the symptom.
-    pub text: &'k str,
+    #[schema(value_type = String)]
+    pub text: &'k Text,
     /// Mutual information between the answer and the causes, given the case, bits. Where many causes hang on it, at least
     /// this much.
     pub information_bits: f64,
@@ -269,7 +281,8 @@ pub struct Unexplained<'k> {
     /// Id of the symptom.
     pub symptom: &'k str,
     /// Title.
-    pub title: &'k str,
+    #[schema(value_type = String)]
+    pub title: &'k Text,
     /// Why it stands here.
     pub text: &'static str,
 }
@@ -301,7 +314,8 @@ pub struct ExcludedAction<'k> {
     /// Id of the action.
     pub action: &'k str,
     /// Title.
-    pub title: &'k str,
+    #[schema(value_type = String)]
+    pub title: &'k Text,
     /// Why.
     pub text: String,
 }
@@ -312,14 +326,16 @@ pub struct CautionText<'k> {
     /// Id.
     pub caution: &'k str,
     /// The warning.
-    pub text: &'k str,
+    #[schema(value_type = String)]
+    pub text: &'k Text,
 }
 
 /// A source.
 #[derive(Debug, Clone, Serialize, ToSchema)]
 pub struct SourceText<'k> {
     /// Author, title, year, table.
-    pub citation: &'k str,
+    #[schema(value_type = String)]
+    pub citation: &'k Text,
     /// `published`, `common practice` or `from memory`.
     pub provenance: &'static str,
 }

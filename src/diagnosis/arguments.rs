@@ -1,10 +1,10 @@
 //! The arguments of a cause: the weight of every finding, in words.
 
-use std::borrow::Cow;
 use std::cell::OnceCell;
 
 use super::answer::Argument;
 use super::circumstances::LaidOut;
+use super::said::Said;
 use super::weighing::{KnownFinding, Weighed};
 use super::words::{Wording, input_id};
 use crate::inference::LeaveOneOut;
@@ -54,7 +54,7 @@ impl<'a, 'k> Arguing<'a, 'k> {
             if decibans.abs() >= LEAST_DECIBANS {
                 let finding = &self.knowledge.declared.symptoms[*key].id;
                 let link = cause.links.iter().find(|link| link.symptom == *key).map(|link| link.strength);
-                arguments.push(Argument { finding, text: Cow::Owned(symptom_text(state, *certainty, link)), decibans });
+                arguments.push(Argument { finding, text: Said::Now(symptom_text(state, *certainty, link)), decibans });
             }
         }
         for (place, source) in self.weighed.sources.iter().enumerate() {
@@ -79,7 +79,7 @@ impl<'a, 'k> Arguing<'a, 'k> {
             Some(only) if texts.is_empty() => only,
             Some(last) => format!("{}; {last}", texts.join("; ")),
         };
-        Argument { finding, text: Cow::Owned(text), decibans }
+        Argument { finding, text: Said::Now(text), decibans }
     }
 
     fn wording(&self) -> Wording<'_> {
@@ -119,7 +119,7 @@ impl<'a, 'k> Arguing<'a, 'k> {
         } else {
             ("which speaks against", ", a rival explanation")
         };
-        format!("{state}, {effect} “{}”{end}", rival.title)
+        [state, ", ", effect, " “", &rival.title, "”", end].concat()
     }
 }
 
@@ -137,7 +137,11 @@ fn seen_in_words(title: &str, certainty: f64) -> String {
 /// What a symptom says of a cause that shows it with `strength`, or does not show it.
 fn symptom_text(state: &str, certainty: f64, strength: Option<f64>) -> String {
     match strength {
-        Some(strength) => format!("{state}; this cause shows it in {:.0} of 100 cases", strength * 100.0),
+        Some(strength) => {
+            #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // a share between 0 and 100
+            let percent = (strength * 100.0).round() as u8;
+            [state, "; this cause shows it in ", &percent.to_string(), " of 100 cases"].concat()
+        }
         None if certainty >= 0.5 => [state, "; this cause does not show it, so another one is at work"].concat(),
         None => [state, "; it makes rival explanations less probable"].concat(),
     }

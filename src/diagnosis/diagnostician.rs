@@ -8,6 +8,7 @@ use super::arguments::Arguing;
 use super::circumstances::{LaidOut, lay_out};
 use super::model::Model;
 use super::next::Open;
+use super::prepared::Prepared;
 use super::remarks;
 use super::weighing::{observation, weigh};
 use crate::case::Case;
@@ -31,6 +32,7 @@ const SPEAKS_AGAINST: f64 = -0.5;
 pub struct Diagnostician {
     knowledge: Knowledge,
     models: Vec<Model>,
+    prepared: Prepared,
 }
 
 /// Numbers of the rules that no network can have.
@@ -70,7 +72,8 @@ impl Diagnostician {
             .map(|view| Model::new(&knowledge, view))
             .collect::<Result<_, _>>()
             .map_err(UnusableRules)?;
-        Ok(Self { knowledge, models })
+        let prepared = Prepared::new(&knowledge.declared);
+        Ok(Self { knowledge, models, prepared })
     }
 
     /// The knowledge behind it.
@@ -116,7 +119,12 @@ impl Diagnostician {
         let weights = posterior.leave_one_out(leading, &mut spare)?;
         let open = Open { knowledge, view, model, posterior: &posterior, findings: &weighed.findings };
         let next = open.next(&mut laid_out.circumstances, &mut spare);
-        let advising = Advising { knowledge, case: &laid_out.circumstances, requirements: &case.requirements };
+        let advising = Advising {
+            knowledge,
+            prepared: &self.prepared,
+            case: &laid_out.circumstances,
+            requirements: &case.requirements,
+        };
         let arguing = Arguing::new(knowledge, view, &laid_out, &weighed, &weights);
         let mut excluded_actions = Vec::new();
         let mut causes: Vec<RankedCause<'k>> = Vec::with_capacity(leading.len());
@@ -131,7 +139,7 @@ impl Diagnostician {
                 probability: probability(position),
                 evidence: arguing.arguments(cause, rank),
                 actions: advising.actions(cause, &mut excluded_actions),
-                confirm: advising.confirmations(cause),
+                confirm: advising.confirmations(*key),
                 sources: advising.sources(&cause.sources),
             });
         }
@@ -142,7 +150,7 @@ impl Diagnostician {
         Ok(Diagnosis {
             rules: RulesStamp { version: &knowledge.declared.pack.version, digest: &knowledge.declared.pack.digest },
             product: &knowledge.declared.products[view.product].id,
-            summary: remarks::summary(&causes, next.readings.first().map(|reading| reading.title), known),
+            summary: remarks::summary(&causes, next.readings.first().map(|reading| reading.title.as_str()), known),
             other_causes: others(knowledge, view, &ranking, leading.len(), probability),
             next_readings: next.readings,
             next_questions: next.questions,

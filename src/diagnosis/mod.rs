@@ -14,13 +14,16 @@ mod diagnostician;
 mod formula_figures;
 mod model;
 mod next;
+mod prepared;
 mod regions;
 mod remarks;
+mod said;
 mod terminal;
 mod weighing;
 mod words;
 
 pub use answer::*;
 pub use diagnostician::{DiagnosisFault, Diagnostician, UnusableRules};
+pub use said::Said;
 pub use terminal::render;
 pub use words::{describe_condition, describe_regions};

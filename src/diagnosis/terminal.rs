@@ -78,7 +78,7 @@ impl Page {
         if !action.needs.is_empty() {
             self.line(7, &format!("for the quantity, measure: {}", action.needs.join(", ").replace('_', " ")));
         }
-        for effect in &action.side_effects {
+        for effect in action.side_effects {
             self.hanging(7, "mind: ", effect);
         }
     }
@@ -150,7 +150,7 @@ impl Page {
             "Rules that failed",
             diagnosis.rule_faults.iter().map(|item| format!("{}:{}: {}", item.file, item.line, item.message)),
         );
-        self.list("Cautions", diagnosis.cautions.iter().map(|item| item.text.to_owned()));
+        self.list("Cautions", diagnosis.cautions.iter().map(|item| item.text.to_string()));
         self.blank();
         self.line(0, &format!("rules {} {}", diagnosis.rules.version, diagnosis.rules.digest));
     }

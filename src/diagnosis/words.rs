@@ -130,7 +130,7 @@ impl<'a> Wording<'a> {
             }
             Condition::PastLimit(reading, side) => self.past_limit(*reading, *side),
             Condition::OnTarget(reading) => format!("{} within its limits", self.declared.readings[*reading].title),
-            Condition::Fact(fact) => self.declared.facts[*fact].title.clone(),
+            Condition::Fact(fact) => self.declared.facts[*fact].title.to_string(),
             Condition::FormulaHas(ingredient) => {
                 format!("{} in the formula", self.declared.ingredients[*ingredient].title.to_lowercase())
             }
@@ -276,7 +276,7 @@ impl<'a> Wording<'a> {
 
     /// The quantity in words.
     fn name(self, quantity: &Quantity) -> String {
-        let title = |key: &Key<Reading>| self.declared.readings[*key].title.clone();
+        let title = |key: &Key<Reading>| self.declared.readings[*key].title.to_string();
         match quantity {
             Quantity::Number(value) => number(*value),
             Quantity::Reading(key) => title(key),
@@ -300,6 +300,22 @@ impl<'a> Wording<'a> {
                 }
             }
         }
+    }
+}
+
+/// Whether what a condition demands is put in words that depend on the case: on its limits or its other readings.
+pub(super) fn speaks_of_case(condition: &Condition) -> bool {
+    match condition {
+        Condition::Compare(_, _, right) => !matches!(right, Quantity::Number(_)),
+        Condition::PastLimit(..) => true,
+        Condition::Not(inner) => speaks_of_case(inner),
+        Condition::All(parts) | Condition::Any(parts) => parts.iter().any(speaks_of_case),
+        Condition::Ramp { .. }
+        | Condition::Between(..)
+        | Condition::OnTarget(_)
+        | Condition::Fact(_)
+        | Condition::FormulaHas(_)
+        | Condition::Judged(_) => false,
     }
 }
 

@@ -83,6 +83,25 @@ pub(super) fn contract(table: &[f64], weights: &[(f64, f64)], spare: &mut [f64])
     spare[0]
 }
 
+/// The same for all dimensions but the one of rank `kept`: the sum where its bit is clear, and where it is set.
+pub(super) fn contract_but(table: &[f64], weights: &[(f64, f64)], kept: usize, spare: &mut [f64]) -> (f64, f64) {
+    let spare = &mut spare[..table.len()];
+    spare.copy_from_slice(table);
+    let mut length = table.len();
+    for (rank, &(clear, set)) in weights.iter().enumerate().filter(|(rank, _)| *rank != kept) {
+        // Once the kept dimension is the lowest, its two halves are carried along side by side.
+        let together = if rank > kept { 2 } else { 1 };
+        length /= 2;
+        for block in 0..length / together {
+            for side in 0..together {
+                let low = 2 * block * together + side;
+                spare[block * together + side] = clear * spare[low] + set * spare[low + together];
+            }
+        }
+    }
+    (spare[0], spare[1])
+}
+
 /// Moves the bits of `pattern` to their ranks among the bits of `among`.
 pub(super) fn compress(pattern: u32, among: u32) -> u32 {
     let mut compressed = 0;

@@ -81,8 +81,7 @@ impl Look<'_> {
         check_causes(self.network, causes)?;
         let mut table = vec![0.0; 2 << causes.len()];
         let (absent, present) = table.split_at_mut(1 << causes.len());
-        self.solution.joint(causes, Some((self.dimension, Credit::ABSENT)), absent);
-        self.solution.joint(causes, Some((self.dimension, Credit::PRESENT)), present);
+        self.solution.joint_of_outcomes(causes, self.dimension, absent, present);
         normalise(&mut table);
         // Two rows, absent and present; mutual information is symmetric.
         Ok(mutual_information(&table, 1 << causes.len()))

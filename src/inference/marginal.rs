@@ -11,7 +11,7 @@ use super::conditioned::{Conditioned, MAX_SYMPTOMS};
 use super::cover::Cover;
 use super::dimension::Credit;
 use super::grouped::next_subset;
-use super::lattice::{compress, contract, divide_out, multiply_in};
+use super::lattice::{compress, contract, contract_but, divide_out, multiply_in};
 use super::odds::Odds;
 
 /// Entries for which no memory has to be asked for: six symptoms.
@@ -157,8 +157,23 @@ impl<'a> Marginal<'a> {
         self.total_explained(&explained, recredited)
     }
 
+    /// The same with one dimension seen absent, and seen present.
+    pub(super) fn totals_explained(&mut self, others: &Explained, dimension: usize) -> Odds {
+        let (weights, ranks) = self.weights(others, None);
+        let kept = compress(1 << dimension, self.own).trailing_zeros() as usize;
+        let (unexplained, explained) = contract_but(self.table, &weights[..ranks], kept, self.spare);
+        let leak = others.leaks[dimension];
+        Odds { present: explained + leak.present * unexplained, absent: leak.absent * unexplained }
+    }
+
     /// P(findings) when, on top of the causes in the table, some symptoms are explained by others.
     pub(super) fn total_explained(&mut self, others: &Explained, recredited: Recredited) -> f64 {
+        let (weights, ranks) = self.weights(others, recredited);
+        contract(self.table, &weights[..ranks], self.spare)
+    }
+
+    /// For each dimension, by rank, what counts when it is unexplained by the table and when it is explained.
+    fn weights(&self, others: &Explained, recredited: Recredited) -> ([(f64, f64); MAX_SYMPTOMS], usize) {
         let mut weights = [(0.0, 0.0); MAX_SYMPTOMS];
         let mut rest = self.own;
         let mut rank = 0;
@@ -171,7 +186,7 @@ impl<'a> Marginal<'a> {
             rank += 1;
             rest &= rest - 1;
         }
-        contract(self.table, &weights[..rank], self.spare)
+        (weights, rank)
     }
 
     fn credit(&self, dimension: usize, recredited: Recredited) -> Credit {

@@ -6,6 +6,7 @@
 
 use super::conditioned::Conditioned;
 use super::cover::Cover;
+use super::dimension::Credit;
 use super::marginal::{Buffer, Explained, Marginal, Recredited};
 use super::odds::Odds;
 
@@ -43,6 +44,36 @@ impl<'a> Solution<'a> {
         others.build(self.case, causes);
         let mut marginal = Marginal::of(self.case, &others, own, buffer);
         expand(&mut marginal, causes, odds, recredited, masses);
+    }
+
+    /// The same for both outcomes of one dimension: seen absent, seen present.
+    pub(super) fn joint_of_outcomes(
+        &self,
+        causes: &[usize],
+        dimension: usize,
+        absent: &mut [f64],
+        present: &mut [f64],
+    ) {
+        let mut buffer = Buffer::default();
+        let own = self.dimensions_of(causes, Some((dimension, Credit::PRESENT)));
+        let mut marginal = Marginal::of(self.case, self.cover, own, &mut buffer);
+        let (odds, outcomes) = (|cause: usize| self.odds(cause), [Credit::ABSENT, Credit::PRESENT]);
+        let credits = outcomes.map(|credit| Some((dimension, credit)));
+        if take_out_all(&mut marginal, causes, odds, &credits).is_err() {
+            self.joint(causes, credits[0], absent);
+            return self.joint(causes, credits[1], present);
+        }
+        expand_given(
+            &mut marginal,
+            causes,
+            odds,
+            0,
+            (1.0, Explained::by_none()),
+            &mut |marginal, place, prior, explained| {
+                let Odds { present: seen, absent: not_seen } = marginal.totals_explained(explained, dimension);
+                (absent[place], present[place]) = (prior * not_seen, prior * seen);
+            },
+        );
     }
 
     /// Odds of a cause before the symptoms that have a dimension.
@@ -93,14 +124,27 @@ pub(super) fn take_out(
     odds: impl Fn(usize) -> Odds,
     recredited: Recredited,
 ) -> Result<(), Cancelled> {
-    let before = marginal.total(recredited);
-    let mut kept = 1.0;
+    take_out_all(marginal, causes, odds, &[recredited])
+}
+
+/// The same where several credits will be asked for.
+fn take_out_all<const N: usize>(
+    marginal: &mut Marginal<'_>,
+    causes: &[usize],
+    odds: impl Fn(usize) -> Odds,
+    credits: &[Recredited; N],
+) -> Result<(), Cancelled> {
+    let before = credits.map(|credit| marginal.total(credit));
+    let mut kept = [1.0; N];
     for &cause in causes {
         marginal.remove(cause, odds(cause));
-        kept *= marginal.least_kept(cause, odds(cause), recredited);
+        for (kept, credit) in kept.iter_mut().zip(credits) {
+            *kept *= marginal.least_kept(cause, odds(cause), *credit);
+        }
     }
-    let after = marginal.total(recredited);
-    if kept * after > LEAST_SHARE * before { Ok(()) } else { Err(Cancelled) }
+    let mut checked = kept.iter().zip(&before).zip(credits);
+    let enough = checked.all(|((kept, before), credit)| kept * marginal.total(*credit) > LEAST_SHARE * before);
+    if enough { Ok(()) } else { Err(Cancelled) }
 }
 
 /// Probabilities of the configurations of causes that are not in the marginal table.
@@ -111,27 +155,28 @@ fn expand(
     recredited: Recredited,
     masses: &mut [f64],
 ) {
-    expand_given(marginal, causes, odds, recredited, masses, (1.0, Explained::by_none()));
+    expand_given(marginal, causes, odds, 0, (1.0, Explained::by_none()), &mut |marginal, place, prior, explained| {
+        masses[place] = prior * marginal.total_explained(explained, recredited);
+    });
 }
 
-/// The same when other causes, of a prior probability, explain some symptoms: the last cause halves `masses`.
+/// Visits the configurations of causes, with the prior probability of each and what it explains; the configuration
+/// `place` already holds those of other causes.
 fn expand_given(
     marginal: &mut Marginal<'_>,
     causes: &[usize],
     odds: impl Fn(usize) -> Odds + Copy,
-    recredited: Recredited,
-    masses: &mut [f64],
+    place: usize,
     (prior, explained): (f64, Explained),
+    visit: &mut impl FnMut(&mut Marginal<'_>, usize, f64, &Explained),
 ) {
     let Some((&last, causes)) = causes.split_last() else {
-        masses[0] = prior * marginal.total_explained(&explained, recredited);
-        return;
+        return visit(marginal, place, prior, &explained);
     };
-    let (without, with) = masses.split_at_mut(1 << causes.len());
     let Odds { present, absent } = odds(last);
-    expand_given(marginal, causes, odds, recredited, without, (prior * absent, explained));
+    expand_given(marginal, causes, odds, place, (prior * absent, explained), visit);
     let explained = explained.and_by(marginal.case(), last);
-    expand_given(marginal, causes, odds, recredited, with, (prior * present, explained));
+    expand_given(marginal, causes, odds, place | 1 << causes.len(), (prior * present, explained), visit);
 }
 
 /// Odds of one cause that is not in the marginal table.

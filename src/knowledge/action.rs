@@ -1,6 +1,6 @@
 //! What can be done about a cause.
 
-use super::{Caution, Diet, Ingredient, Key, Named, Quantity, Source, Symptom};
+use super::{Caution, Diet, Ingredient, Key, Named, Quantity, Source, Symptom, Text};
 use crate::units::Unit;
 
 /// A corrective action.
@@ -9,13 +9,13 @@ pub struct Action {
     /// Id.
     pub id: String,
     /// Title for people.
-    pub title: String,
+    pub title: Text,
     /// What to do, in a sentence or two.
-    pub text: String,
+    pub text: Text,
     /// Minutes until the next batch can show it.
     pub effort_minutes: f64,
     /// What else it changes.
-    pub side_effects: Vec<String>,
+    pub side_effects: Vec<Text>,
     /// Symptoms that it can bring when overdone.
     pub may_show: Vec<Key<Symptom>>,
     /// Ingredients that it brings in.

@@ -1,6 +1,6 @@
 //! Causes of faults.
 
-use super::{Caution, Condition, Evidence, Key, Named, Place, Prescription, Scope, Source, Symptom};
+use super::{Caution, Condition, Evidence, Key, Named, Place, Prescription, Scope, Source, Symptom, Text};
 
 /// How strongly a cause shows a symptom.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -26,9 +26,9 @@ pub struct Cause {
     /// Id.
     pub id: String,
     /// Title for people.
-    pub title: String,
+    pub title: Text,
     /// How it brings its symptoms about.
-    pub mechanism: String,
+    pub mechanism: Text,
     /// Products that it can befall.
     pub products: Vec<Scope>,
     /// Prior probability, 0 to 1 exclusive.

@@ -1,6 +1,6 @@
 //! Yes-or-no facts about the line or the ingredients.
 
-use super::{Named, Scope};
+use super::{Named, Scope, Text};
 
 /// A fact that somebody can state.
 #[derive(Debug, Clone, PartialEq)]
@@ -8,9 +8,9 @@ pub struct Fact {
     /// Id.
     pub id: String,
     /// Title, so that "stated: dough waits before the divider" reads well.
-    pub title: String,
+    pub title: Text,
     /// The question to ask.
-    pub question: String,
+    pub question: Text,
     /// Products it concerns; empty means all.
     pub products: Vec<Scope>,
     /// Minutes to find out.

@@ -22,6 +22,7 @@ mod reading;
 mod requirement;
 mod symptom;
 mod table;
+mod text;
 mod truth;
 
 pub use action::{Action, Prescription, Setting};
@@ -43,4 +44,5 @@ pub use reading::{Reading, Window};
 pub use requirement::{Allergen, Diet, Market};
 pub use symptom::Symptom;
 pub use table::{Key, Named, Table};
+pub use text::Text;
 pub use truth::Truth;

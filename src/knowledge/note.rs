@@ -1,6 +1,6 @@
 //! Sources and cautions.
 
-use super::{Key, Named};
+use super::{Key, Named, Text};
 
 /// How far a source can be trusted.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -31,7 +31,7 @@ pub struct Source {
     /// Id.
     pub id: String,
     /// Author, title, year, table.
-    pub citation: String,
+    pub citation: Text,
     /// How far it can be trusted.
     pub provenance: Provenance,
 }
@@ -42,7 +42,7 @@ pub struct Caution {
     /// Id.
     pub id: String,
     /// The warning.
-    pub text: String,
+    pub text: Text,
     /// Whether it stands in every answer.
     pub always: bool,
     /// Sources.

@@ -1,6 +1,6 @@
 //! What can be measured, or computed in its stead.
 
-use super::{Key, Named, Quantity, Scope, Source, Symptom};
+use super::{Key, Named, Quantity, Scope, Source, Symptom, Text};
 use crate::units::Unit;
 
 /// The usual low and high limit of a reading, in its unit.
@@ -18,9 +18,9 @@ pub struct Reading {
     /// Id.
     pub id: String,
     /// Title, so that "dough temperature 31.5 °C is above 30 °C" reads well.
-    pub title: String,
+    pub title: Text,
     /// What is measured, where and when.
-    pub description: String,
+    pub description: Text,
     /// The unit that rules use.
     pub unit: Unit,
     /// Physically plausible range; a value outside it is set aside.
@@ -30,7 +30,7 @@ pub struct Reading {
     /// How far past a limit counts fully, in the reading's unit; a quarter of the window when not given.
     pub margin: Option<f64>,
     /// Method, by standard number where there is one.
-    pub method: String,
+    pub method: Text,
     /// Minutes to take it.
     pub effort_minutes: f64,
     /// Products it concerns; empty means those of its windows, or all.

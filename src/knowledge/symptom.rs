@@ -1,6 +1,6 @@
 //! What people see, feel or taste.
 
-use super::{Caution, Key, Named, Scope};
+use super::{Caution, Key, Named, Scope, Text};
 
 /// A symptom.
 #[derive(Debug, Clone, PartialEq)]
@@ -8,9 +8,9 @@ pub struct Symptom {
     /// Id.
     pub id: String,
     /// Title for people.
-    pub title: String,
+    pub title: Text,
     /// How a non-expert recognises it.
-    pub description: String,
+    pub description: Text,
     /// Part of the product: crust, crumb, shape, volume, flavour, keeping, dough.
     pub part: String,
     /// Products that can show it.

@@ -5,7 +5,7 @@ use std::sync::Arc;
 use super::term::{Kind, Term};
 use crate::knowledge::{
     Action, Allergen, Cause, Caution, Composition, Declarations, Diet, Fact, Family, Ingredient, Market, Place,
-    Product, Provenance, Reading, Source, Symptom, Window,
+    Product, Provenance, Reading, Source, Symptom, Text, Window,
 };
 use crate::units::Unit;
 
@@ -26,11 +26,11 @@ pub(super) fn blank(declared: &mut Declarations, kind: Kind, id: &str, file: &Ar
         }
         Kind::Source => Term::Source(declared.sources.push(Source {
             id,
-            citation: String::new(),
+            citation: Text::default(),
             provenance: Provenance::CommonPractice,
         })),
         Kind::Caution => {
-            let caution = Caution { id, text: String::new(), always: false, sources: Vec::new() };
+            let caution = Caution { id, text: Text::default(), always: false, sources: Vec::new() };
             Term::Caution(declared.cautions.push(caution))
         }
         Kind::Diet => Term::Diet(declared.diets.push(Diet { id, title })),
@@ -65,8 +65,8 @@ fn ingredient(id: String) -> Ingredient {
 fn symptom(id: String) -> Symptom {
     Symptom {
         id,
-        title: String::new(),
-        description: String::new(),
+        title: Text::default(),
+        description: Text::default(),
         part: String::new(),
         products: Vec::new(),
         synonyms: Vec::new(),
@@ -77,19 +77,19 @@ fn symptom(id: String) -> Symptom {
 }
 
 fn fact(id: String) -> Fact {
-    Fact { id, title: String::new(), question: String::new(), products: Vec::new(), effort_minutes: USUAL_EFFORT }
+    Fact { id, title: Text::default(), question: Text::default(), products: Vec::new(), effort_minutes: USUAL_EFFORT }
 }
 
 fn reading(id: String) -> Reading {
     Reading {
         id,
-        title: String::new(),
-        description: String::new(),
+        title: Text::default(),
+        description: Text::default(),
         unit: Unit::default(),
         plausible: Window { low: f64::NEG_INFINITY, high: f64::INFINITY },
         windows: Vec::new(),
         margin: None,
-        method: String::new(),
+        method: Text::default(),
         effort_minutes: USUAL_EFFORT,
         products: Vec::new(),
         low_shows: None,
@@ -102,8 +102,8 @@ fn reading(id: String) -> Reading {
 fn action(id: String) -> Action {
     Action {
         id,
-        title: String::new(),
-        text: String::new(),
+        title: Text::default(),
+        text: Text::default(),
         effort_minutes: USUAL_EFFORT,
         side_effects: Vec::new(),
         may_show: Vec::new(),
@@ -117,8 +117,8 @@ fn action(id: String) -> Action {
 fn cause(id: String, file: &Arc<str>) -> Cause {
     Cause {
         id,
-        title: String::new(),
-        mechanism: String::new(),
+        title: Text::default(),
+        mechanism: Text::default(),
         products: Vec::new(),
         // No prior yet; the checks refuse a cause that keeps it.
         prior: f64::NAN,

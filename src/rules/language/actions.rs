@@ -13,7 +13,7 @@ pub(super) const USUALLY_WORKS: f64 = 0.7;
 pub(super) const WORDS: &[Word] = &[
     describes("side_effect", ACTION, ".side_effect(\"slower proof\")", |call| {
         let effects = call.many(1, "a text", arguments::text);
-        call.set::<Action>(|action| action.side_effects.extend(effects));
+        call.set::<Action>(|action| action.side_effects.extend(effects.into_iter().map(Into::into)));
     }),
     describes("may_show", ACTION, ".may_show(low_volume)", |call| {
         let symptoms = call.many(1, "a symptom", arguments::symptom);

@@ -11,7 +11,7 @@ pub(super) const WORDS: &[Word] = &[
         if call.takes(2, 2)
             && let Some(text) = call.text(1)
         {
-            call.set::<Cause>(|cause| cause.mechanism = text);
+            call.set::<Cause>(|cause| cause.mechanism = text.into());
         }
     }),
     describes("prior", CAUSE, ".prior(COMMON)` or `.prior(hamburger_bun, 0.12)", prior),

@@ -34,7 +34,7 @@ pub(super) const WORDS: &[Word] = &[
         if call.takes(2, 2)
             && let Some(method) = call.text(1)
         {
-            call.set::<Reading>(|reading| reading.method = method);
+            call.set::<Reading>(|reading| reading.method = method.into());
         }
     }),
     describes("low_shows", READING, ".low_shows(low_volume)", |call| {

@@ -41,7 +41,7 @@ pub(super) const WORDS: &[Word] = &[
     describes("caution", CAUTIONED, ".caution(hot_oven)", caution),
     describes("citation", &[Kind::Source], ".citation(\"Author A., Title, year, table\")", |call| {
         if let Some(citation) = only_text(call) {
-            call.set::<Source>(|source| source.citation = citation);
+            call.set::<Source>(|source| source.citation = citation.into());
         }
     }),
     describes("published", &[Kind::Source], ".published()", |call| provenance(call, Provenance::Published)),
@@ -95,7 +95,7 @@ pub(super) const WORDS: &[Word] = &[
     }),
     describes("question", &[Kind::Fact], ".question(\"…?\")", |call| {
         if let Some(question) = only_text(call) {
-            call.set::<Fact>(|fact| fact.question = question);
+            call.set::<Fact>(|fact| fact.question = question.into());
         }
     }),
     describes("effort", &[Kind::Fact, Kind::Reading, Kind::Action], ".effort(5)", effort),
@@ -165,24 +165,24 @@ fn title(call: &mut Call<'_>) {
     call.set::<Family>(|thing| thing.title.clone_from(&text));
     call.set::<Product>(|thing| thing.title.clone_from(&text));
     call.set::<Ingredient>(|thing| thing.title.clone_from(&text));
-    call.set::<Symptom>(|thing| thing.title.clone_from(&text));
-    call.set::<Fact>(|thing| thing.title.clone_from(&text));
-    call.set::<Reading>(|thing| thing.title.clone_from(&text));
-    call.set::<Action>(|thing| thing.title.clone_from(&text));
-    call.set::<Cause>(|thing| thing.title.clone_from(&text));
+    call.set::<Symptom>(|thing| thing.title = text.as_str().into());
+    call.set::<Fact>(|thing| thing.title = text.as_str().into());
+    call.set::<Reading>(|thing| thing.title = text.as_str().into());
+    call.set::<Action>(|thing| thing.title = text.as_str().into());
+    call.set::<Cause>(|thing| thing.title = text.as_str().into());
 }
 
 fn text(call: &mut Call<'_>) {
     let Some(text) = only_text(call) else { return };
-    call.set::<Caution>(|thing| thing.text.clone_from(&text));
-    call.set::<Action>(|thing| thing.text.clone_from(&text));
+    call.set::<Caution>(|thing| thing.text = text.as_str().into());
+    call.set::<Action>(|thing| thing.text = text.as_str().into());
 }
 
 fn description(call: &mut Call<'_>) {
     let Some(text) = only_text(call) else { return };
     call.set::<Product>(|thing| thing.description.clone_from(&text));
-    call.set::<Symptom>(|thing| thing.description.clone_from(&text));
-    call.set::<Reading>(|thing| thing.description.clone_from(&text));
+    call.set::<Symptom>(|thing| thing.description = text.as_str().into());
+    call.set::<Reading>(|thing| thing.description = text.as_str().into());
 }
 
 fn source(call: &mut Call<'_>) {

@@ -8,7 +8,7 @@ use utoipa::ToSchema;
 use crate::diagnosis::{describe_condition, describe_regions};
 use crate::http::routes::common::{CautionItem, SourceItem, cautions, ids, sources};
 use crate::knowledge::{
-    Cause, Declarations, Evidence, EvidenceKind, Input, Key, Knowledge, Link, Named, Prescription, ProductView,
+    Cause, Declarations, Evidence, EvidenceKind, Input, Key, Knowledge, Link, Named, Prescription, ProductView, Text,
 };
 
 /// A cause with its whole rule.
@@ -218,7 +218,7 @@ fn action<'k>(declared: &'k Declarations, prescription: &'k Prescription) -> Cau
         sets: settings.map(|setting| SetItem { name: &setting.name, unit: setting.unit.code() }).collect(),
         works: prescription.works,
         effort_minutes: action.effort_minutes,
-        side_effects: action.side_effects.iter().map(String::as_str).collect(),
+        side_effects: action.side_effects.iter().map(Text::as_str).collect(),
         may_show: ids(&declared.symptoms, &action.may_show),
         uses: ids(&declared.ingredients, &action.uses),
         not_for: ids(&declared.diets, &action.not_for),
