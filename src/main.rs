@@ -2,6 +2,10 @@
 
 use std::process::ExitCode;
 
+/// A diagnosis asks for memory some hundred times, for short: what the usual allocators are slowest at.
+#[global_allocator]
+static ALLOCATOR: mimalloc::MiMalloc = mimalloc::MiMalloc;
+
 fn main() -> ExitCode {
     whybake::commands::run()
 }

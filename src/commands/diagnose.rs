@@ -56,7 +56,7 @@ fn read_case(file: &Path) -> Result<Vec<u8>, Exit> {
 }
 
 fn json(diagnosis: &Diagnosis<'_>) -> Result<Vec<u8>, Exit> {
-    serde_json::to_vec(diagnosis).map_err(|error| {
+    diagnosis.to_json().map_err(|error| {
         complain(format_args!("the diagnosis cannot be written as JSON: {error}"));
         Exit::Failed
     })

@@ -51,6 +51,21 @@ pub struct Diagnosis<'k> {
     pub rule_faults: Vec<RuleFault>,
 }
 
+/// Room for most answers, bytes.
+const USUAL_LENGTH: usize = 48 * 1024;
+
+impl Diagnosis<'_> {
+    /// The answer as JSON: the bytes that the service and the command write.
+    ///
+    /// # Errors
+    /// None that is known: everything in an answer can be written.
+    pub fn to_json(&self) -> serde_json::Result<Vec<u8>> {
+        let mut bytes = Vec::with_capacity(USUAL_LENGTH);
+        serde_json::to_writer(&mut bytes, self)?;
+        Ok(bytes)
+    }
+}
+
 /// Which rules made an answer.
 #[derive(Debug, Serialize, ToSchema)]
 pub struct RulesStamp<'k> {

@@ -1,5 +1,6 @@
 //! The way of one case through the diagnosis.
 
+use std::cell::RefCell;
 use std::fmt;
 
 use super::advice::Advising;
@@ -16,7 +17,7 @@ use crate::inference::{FindingsFault, NetworkFault, Odds, Workspace, posterior};
 use crate::knowledge::{Knowledge, ProductView};
 
 /// Most causes with their arguments in an answer.
-const MOST_LEADING: usize = 8;
+const MOST_LEADING: usize = 6;
 
 /// Fewest causes with their arguments, however improbable.
 const FEWEST_LEADING: usize = 3;
@@ -26,6 +27,11 @@ const LEAST_LEADING: f64 = 0.02;
 
 /// Decibans against the leader that are worth a line.
 const SPEAKS_AGAINST: f64 = -0.5;
+
+thread_local! {
+    /// Memory of the inference, reused from case to case: for the case, and for what it is compared with.
+    static WORKSPACES: RefCell<(Workspace, Workspace)> = RefCell::default();
+}
 
 /// Knowledge ready to diagnose cases: immutable, shared by all requests.
 #[derive(Debug)]
@@ -89,7 +95,7 @@ impl Diagnostician {
     pub fn diagnose(&self, case: Case) -> Result<Diagnosis<'_>, DiagnosisFault> {
         let view = self.knowledge.view(case.product);
         let laid_out = lay_out(&case, &self.knowledge, view);
-        self.answer(case, view, laid_out).map_err(DiagnosisFault)
+        WORKSPACES.with_borrow_mut(|workspaces| self.answer(case, view, laid_out, workspaces)).map_err(DiagnosisFault)
     }
 
     // A product has a model, made in `new`; the key comes from the same knowledge.
@@ -103,6 +109,7 @@ impl Diagnostician {
         case: Case,
         view: &'k ProductView,
         mut laid_out: LaidOut,
+        workspaces: &mut (Workspace, Workspace),
     ) -> Result<Diagnosis<'k>, FindingsFault> {
         let (knowledge, model) = (&self.knowledge, self.model(view));
         let mut weighed = weigh(knowledge, view, &mut laid_out.circumstances);
@@ -111,14 +118,14 @@ impl Diagnostician {
                 weighed.findings.observe(position, observation(seen.certainty));
             }
         }
-        let (mut workspace, mut spare) = (Workspace::new(), Workspace::new());
-        let posterior = posterior(&model.network, &weighed.findings, &mut workspace)?;
+        let (workspace, spare) = workspaces;
+        let posterior = posterior(&model.network, &weighed.findings, workspace)?;
         let ranking = rank(posterior.odds());
         let probability = |position: usize| posterior.odds().get(position).map_or(0.0, |odds| odds.probability());
         let leading = leading(&ranking, probability);
-        let weights = posterior.leave_one_out(leading, &mut spare)?;
+        let weights = posterior.leave_one_out(leading, spare)?;
         let open = Open { knowledge, view, model, posterior: &posterior, findings: &weighed.findings };
-        let next = open.next(&mut laid_out.circumstances, &mut spare);
+        let next = open.next(&mut laid_out.circumstances, spare);
         let advising = Advising {
             knowledge,
             prepared: &self.prepared,

@@ -7,13 +7,16 @@ use crate::inference::{Findings, Posterior, Reading as Outcomes, Workspace, look
 use crate::knowledge::{Circumstances, Input, Knowledge, ProductView};
 
 /// Most readings, and most questions, in an answer.
-const MOST: usize = 8;
+const MOST: usize = 6;
 
 /// Most symptoms that are tried: each needs an inference of its own.
 const MOST_LOOKS: usize = 3;
 
 /// Most causes of a reading whose outcomes are made in the case: the joint posterior doubles with each.
 const MOST_CAUSES: usize = 4;
+
+/// Most causes of a symptom.
+const MOST_LOOK_CAUSES: usize = 3;
 
 /// Least information that is worth a line, bits.
 const LEAST_BITS: f64 = 1e-3;
@@ -173,7 +176,7 @@ impl<'k> Open<'_, 'k> {
     fn look(&self, symptom: usize, spare: &mut Workspace) -> Option<NextQuestion<'k>> {
         let mut causes: Vec<usize> = self.model.network.causes_of(symptom).collect();
         causes.sort_by(|a, b| self.variance(*b).total_cmp(&self.variance(*a)));
-        causes.truncate(MOST_CAUSES);
+        causes.truncate(MOST_LOOK_CAUSES);
         let look = look_for(&self.model.network, self.findings, symptom, spare).ok()?;
         let information_bits = look.information(&causes).ok()?;
         let key = self.view.symptoms.get(symptom)?;

@@ -12,5 +12,10 @@ use super::problem::Problem;
 /// An internal problem when `value` cannot be written as JSON.
 pub(super) fn json(value: &impl Serialize) -> Result<HttpResponse, Problem> {
     let text = serde_json::to_vec(value).map_err(|error| Problem::internal(&error))?;
-    Ok(HttpResponse::Ok().content_type(ContentType::json()).body(text))
+    Ok(json_bytes(text))
+}
+
+/// An answer that is JSON already.
+pub(super) fn json_bytes(text: Vec<u8>) -> HttpResponse {
+    HttpResponse::Ok().content_type(ContentType::json()).body(text)
 }

@@ -7,6 +7,7 @@
 use super::conditioned::Conditioned;
 use super::cover::Cover;
 use super::dimension::Credit;
+use super::grouped::next_subset;
 use super::marginal::{Buffer, Explained, Marginal, Recredited};
 use super::odds::Odds;
 
@@ -38,12 +39,14 @@ impl<'a> Solution<'a> {
         let mut marginal = Marginal::of(self.case, self.cover, own, buffer);
         let odds = |cause: usize| self.odds(cause);
         if take_out(&mut marginal, causes, odds, recredited).is_ok() {
-            return expand(&mut marginal, causes, odds, recredited, masses);
+            expand(&mut marginal, causes, odds, recredited, masses);
+        } else {
+            let mut others = Cover::default();
+            others.build(self.case, causes);
+            let mut marginal = Marginal::of(self.case, &others, own, buffer);
+            expand(&mut marginal, causes, odds, recredited, masses);
         }
-        let mut others = Cover::default();
-        others.build(self.case, causes);
-        let mut marginal = Marginal::of(self.case, &others, own, buffer);
-        expand(&mut marginal, causes, odds, recredited, masses);
+        self.spread_over_unlinked(causes, masses);
     }
 
     /// The same for both outcomes of one dimension: seen absent, seen present.
@@ -74,6 +77,29 @@ impl<'a> Solution<'a> {
                 (absent[place], present[place]) = (prior * not_seen, prior * seen);
             },
         );
+        self.spread_over_unlinked(causes, absent);
+        self.spread_over_unlinked(causes, present);
+    }
+
+    /// Completes the masses of configurations for causes that are linked to no symptom of the case: the findings say
+    /// nothing about them.
+    fn spread_over_unlinked(&self, causes: &[usize], masses: &mut [f64]) {
+        let is_linked = |(_, cause): &(usize, &usize)| self.case.pattern(**cause) != 0;
+        let mut done = causes.iter().enumerate().filter(is_linked).fold(0, |done, (place, _)| done | 1_u32 << place);
+        for (place, &cause) in causes.iter().enumerate().filter(|cause| !is_linked(cause)) {
+            let Odds { present, absent } = self.odds(cause);
+            let mut configuration = 0;
+            loop {
+                let mass = masses[configuration as usize];
+                masses[configuration as usize] = absent * mass;
+                masses[(configuration | 1 << place) as usize] = present * mass;
+                configuration = next_subset(configuration, done);
+                if configuration == 0 {
+                    break;
+                }
+            }
+            done |= 1 << place;
+        }
     }
 
     /// Odds of a cause before the symptoms that have a dimension.
@@ -147,7 +173,7 @@ fn take_out_all<const N: usize>(
     if enough { Ok(()) } else { Err(Cancelled) }
 }
 
-/// Probabilities of the configurations of causes that are not in the marginal table.
+/// Probabilities of the configurations of causes that are not in the marginal table, as far as they are linked.
 fn expand(
     marginal: &mut Marginal<'_>,
     causes: &[usize],
@@ -160,8 +186,8 @@ fn expand(
     });
 }
 
-/// Visits the configurations of causes, with the prior probability of each and what it explains; the configuration
-/// `place` already holds those of other causes.
+/// Visits the configurations of linked causes, with the prior probability of each and what it explains; the
+/// configuration `place` already holds those of other causes.
 fn expand_given(
     marginal: &mut Marginal<'_>,
     causes: &[usize],
@@ -173,6 +199,9 @@ fn expand_given(
     let Some((&last, causes)) = causes.split_last() else {
         return visit(marginal, place, prior, &explained);
     };
+    if marginal.case().pattern(last) == 0 {
+        return expand_given(marginal, causes, odds, place, (prior, explained), visit);
+    }
     let Odds { present, absent } = odds(last);
     expand_given(marginal, causes, odds, place, (prior * absent, explained), visit);
     let explained = explained.and_by(marginal.case(), last);

@@ -12,6 +12,9 @@ use whybake::case::Case;
 use whybake::diagnosis::Diagnostician;
 use whybake::rules::{RuleFiles, load};
 
+#[global_allocator]
+static ALLOCATOR: mimalloc::MiMalloc = mimalloc::MiMalloc;
+
 /// An invented case: four symptoms and six readings of a family with more than 60 causes.
 const CASE: &str = r#"{"product": "hamburger_bun",
   "symptoms": [{"symptom": "hollow_under_crust"}, {"symptom": "open_grain"}, {"symptom": "pale_crust"}, {"symptom": "low_volume", "present": false}],
@@ -96,13 +99,13 @@ const CASE_OF_60: &str = r#"{"product": "bun",
 fn family(criterion: &mut Criterion) {
     let diagnostician = Diagnostician::new(load(&family_of_60()).unwrap().knowledge).unwrap();
     let parse = || Case::parse(CASE_OF_60.as_bytes(), diagnostician.knowledge()).unwrap();
-    let bytes = serde_json::to_vec(&diagnostician.diagnose(parse()).unwrap()).unwrap().len();
+    let bytes = diagnostician.diagnose(parse()).unwrap().to_json().unwrap().len();
     let mut group = criterion.benchmark_group(format!("60 causes, 4 symptoms, 6 readings, answer of {bytes} bytes"));
     group.bench_function("from parsed JSON to serialised answer", |bench| {
-        bench.iter_with_setup(parse, |case| serde_json::to_vec(&diagnostician.diagnose(case).unwrap()).unwrap());
+        bench.iter_with_setup(parse, |case| diagnostician.diagnose(case).unwrap().to_json().unwrap());
     });
     group.bench_function("from JSON text to serialised answer", |bench| {
-        bench.iter(|| serde_json::to_vec(&diagnostician.diagnose(parse()).unwrap()).unwrap());
+        bench.iter(|| diagnostician.diagnose(parse()).unwrap().to_json().unwrap());
     });
     group.finish();
 }
@@ -117,7 +120,7 @@ fn diagnosis(criterion: &mut Criterion) {
         bench.iter_with_setup(parse, |case| black_box(diagnostician.diagnose(case).unwrap()));
     });
     criterion.bench_function("from JSON text to serialised answer", |bench| {
-        bench.iter(|| serde_json::to_vec(&diagnostician.diagnose(parse()).unwrap()).unwrap());
+        bench.iter(|| diagnostician.diagnose(parse()).unwrap().to_json().unwrap());
     });
 }
 

@@ -10,7 +10,7 @@ use crate::http::live_rules::LiveRules;
 use crate::http::openapi::CaseProblems;
 use crate::http::parameters::NoParameters;
 use crate::http::problem::Problem;
-use crate::http::reply::json;
+use crate::http::reply::json_bytes;
 
 /// Diagnose a case
 ///
@@ -28,5 +28,6 @@ pub(crate) async fn create(rules: Data<LiveRules>, _: NoParameters, text: JsonTe
     // Stays on this worker: there is one a core, and the number of symptoms bounds the work.
     let rules = rules.current();
     let case = Case::parse(&text, rules.diagnostician.knowledge())?;
-    json(&rules.diagnostician.diagnose(case)?)
+    let diagnosis = rules.diagnostician.diagnose(case)?;
+    Ok(json_bytes(diagnosis.to_json().map_err(|error| Problem::internal(&error))?))
 }
