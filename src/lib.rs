@@ -12,7 +12,7 @@
 //!
 //! 1. [`rules`] runs the rule files once and links what they declare into an immutable [`knowledge::Knowledge`].
 //! 2. [`case`] reads one case against it: names, units, limits; every fault at once.
-//! 3. [`diagnosis`] lays out what is known, computes what can be computed, weighs the evidence, asks [`inference`] for
+//! 3. [`diagnosis`] lays out what is known, computes what can be computed ([`formulas`], [`science`]), weighs the evidence, asks [`inference`] for
 //!    exact posteriors, and puts the answer into words.
 //! 4. [`http`] and [`commands`] carry cases in and diagnoses out.
 //!
@@ -27,6 +27,7 @@
 pub mod case;
 pub mod commands;
 pub mod diagnosis;
+pub mod formulas;
 pub mod http;
 pub mod inference;
 pub mod knowledge;

@@ -103,16 +103,28 @@ pub struct IngredientDocument {
     /// Whether the caller's own ingredient counts as flour.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub flour: Option<bool>,
+    /// What the caller's own ingredient does, for example `fat`; left out, its roles are unknown.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schema(example = json!(["fat"]))]
+    pub roles: Option<Vec<String>>,
+    /// Sodium bicarbonate in the caller's own ingredient, g/100 g.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schema(minimum = 0.0, maximum = 100.0)]
+    pub soda: Option<f64>,
+    /// Sodium bicarbonate that 100 g of the caller's own ingredient neutralise, g.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schema(minimum = 0.0, maximum = 300.0)]
+    pub neutralising_value: Option<f64>,
     /// Composition of the caller's own ingredient, g/100 g; what is left out is unknown.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub composition: Option<CompositionDocument>,
     /// Amount, 0 or more.
     #[schema(example = 50.0, minimum = 0.0)]
     pub amount: f64,
-    /// UCUM code of a mass, or `%` on flour.
+    /// UCUM code of a mass, or `%` on flour (without flour: any parts of the whole).
     #[schema(example = "kg")]
     pub unit: String,
-    /// Stage, for example `sponge`; left out for the dough itself.
+    /// Stage: `preferment`, `sponge`, `dough`, `filling` or `icing`; left out for the main stage of the product.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub stage: Option<String>,
 }
@@ -152,12 +164,27 @@ pub struct CompositionDocument {
     /// Sodium chloride.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub salt: Option<f64>,
-    /// Ethanol.
+    /// Ethanol; counts as none when left out.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub alcohol: Option<f64>,
-    /// Ash.
+    /// Ash, salt included.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub ash: Option<f64>,
+    /// Dextrins: the higher saccharides of syrups, maltodextrin; counts as none when left out.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub dextrins: Option<f64>,
+    /// Glycerol; counts as none when left out.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub glycerol: Option<f64>,
+    /// Sorbitol; counts as none when left out.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub sorbitol: Option<f64>,
+    /// Citric and other fruit acids, lactic and acetic acid; counts as none when left out.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub acids: Option<f64>,
+    /// Fibre, dry; counts as none when left out.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub fibre: Option<f64>,
 }
 
 /// What the answer must respect.

@@ -1,14 +1,26 @@
 //! The formula of a case.
 
 use super::fault::FaultCode;
-use super::node::{Faults, Node, Object};
+use super::node::{Faults, Node, Object, listing};
 use super::parse::find;
 use super::types::{Formula, FormulaLine, LineContent};
-use crate::knowledge::{Composition, Declarations};
+use crate::knowledge::{Composition, Declarations, Leavening};
+use crate::science::formula::{Role, Stage};
+use crate::suggest::did_you_mean;
 use crate::units::{Unit, convert};
 
 /// Rounding that a composition in g/100 g may carry above 100.
 const ROUNDING: f64 = 0.5;
+
+/// Highest neutralising value that is believed: phosphoric acid with all three protons reaches 257.
+const HIGHEST_NEUTRALISING_VALUE: f64 = 300.0;
+
+/// Members of a line that describe an ingredient of the caller's own.
+const OWN: [&str; 5] = ["flour", "composition", "roles", "soda", "neutralising_value"];
+
+/// All members of a line.
+const LINE: [&str; 10] =
+    ["ingredient", "name", "flour", "composition", "roles", "soda", "neutralising_value", "amount", "unit", "stage"];
 
 /// What an amount is counted in.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -42,14 +54,14 @@ pub(super) fn read(node: &Node<'_>, declared: &Declarations, faults: &mut Faults
 }
 
 fn read_line(item: &Node<'_>, declared: &Declarations, faults: &mut Faults) -> Option<(FormulaLine, Basis)> {
-    let object = item.object(faults, &["ingredient", "name", "flour", "composition", "amount", "unit", "stage"])?;
+    let object = item.object(faults, &LINE)?;
     let content = read_content(&object, declared, faults);
     let amount =
         object.required(faults, "amount", None).and_then(|node| node.number_within(faults, 0.0, f64::INFINITY));
     let unit = object
         .required(faults, "unit", Some("a mass, for example `kg`, or `%` on flour".to_owned()))
         .and_then(|node| read_basis(&node, faults));
-    let stage = object.optional("stage").and_then(|node| node.text(faults)).map(str::to_owned);
+    let stage = object.optional("stage").and_then(|node| read_stage(&node, faults));
     let (basis, factor) = unit?;
     Some((FormulaLine { content: content?, amount: amount? * factor, stage }, basis))
 }
@@ -57,13 +69,13 @@ fn read_line(item: &Node<'_>, declared: &Declarations, faults: &mut Faults) -> O
 fn read_content(object: &Object<'_>, declared: &Declarations, faults: &mut Faults) -> Option<LineContent> {
     match (object.optional("ingredient"), object.optional("name")) {
         (Some(node), None) => {
-            for name in ["composition", "flour"] {
+            for name in OWN {
                 if let Some(extra) = object.optional(name) {
                     let help = Some("describe an ingredient of your own under `name`".to_owned());
                     extra.fault(
                         faults,
                         FaultCode::Contradiction,
-                        "a declared ingredient has its composition in the rules".to_owned(),
+                        format!("the rules say what a declared ingredient is: no `{name}` here"),
                         help,
                     );
                 }
@@ -76,7 +88,9 @@ fn read_content(object: &Object<'_>, declared: &Declarations, faults: &mut Fault
             let composition = object
                 .optional("composition")
                 .map_or(Some(Composition::default()), |node| read_composition(&node, faults))?;
-            Some(LineContent::Described { name, is_flour, composition: Box::new(composition) })
+            let roles = object.optional("roles").map(|node| read_roles(&node, faults));
+            let leavening = read_leavening(object, faults);
+            Some(LineContent::Described { name, is_flour, composition: Box::new(composition), roles, leavening })
         }
         (Some(_), Some(node)) => {
             node.fault(faults, FaultCode::Contradiction, "give either `ingredient` or `name`".to_owned(), None);
@@ -88,6 +102,45 @@ fn read_content(object: &Object<'_>, declared: &Declarations, faults: &mut Fault
             None
         }
     }
+}
+
+fn read_stage(node: &Node<'_>, faults: &mut Faults) -> Option<Stage> {
+    let name = node.text(faults)?;
+    let found = Stage::named(name);
+    if found.is_none() {
+        let names = Stage::ALL.map(Stage::name);
+        let help = did_you_mean(name, names).unwrap_or_else(|| format!("the stages are {}", listing(&names)));
+        node.fault(faults, FaultCode::UnknownName, format!("unknown stage `{name}`"), Some(help));
+    }
+    found
+}
+
+fn read_roles(node: &Node<'_>, faults: &mut Faults) -> Vec<Role> {
+    let mut roles = Vec::new();
+    node.items(faults, |faults, item| {
+        let Some(name) = item.text(faults) else { return };
+        match Role::named(name) {
+            Some(role) => roles.push(role),
+            None => {
+                let names = Role::ALL.map(Role::name);
+                let help = did_you_mean(name, names).unwrap_or_else(|| format!("the roles are {}", listing(&names)));
+                item.fault(faults, FaultCode::UnknownName, format!("unknown role `{name}`"), Some(help));
+            }
+        }
+    });
+    roles
+}
+
+/// Soda and acids of an ingredient in place; stating one of them means that there is none of the other.
+fn read_leavening(object: &Object<'_>, faults: &mut Faults) -> Option<Leavening> {
+    let mut within =
+        |name, most| object.optional(name).map(|node| node.number_within(faults, 0.0, most).unwrap_or(0.0));
+    let (soda, value) = (within("soda", 100.0), within("neutralising_value", HIGHEST_NEUTRALISING_VALUE));
+    (soda.is_some() || value.is_some()).then(|| Leavening {
+        soda: soda.unwrap_or(0.0),
+        neutralising_value: value.unwrap_or(0.0),
+        ..Leavening::default()
+    })
 }
 
 fn read_composition(node: &Node<'_>, faults: &mut Faults) -> Option<Composition> {

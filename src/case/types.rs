@@ -2,7 +2,10 @@
 
 use serde_json::value::RawValue;
 
-use crate::knowledge::{Allergen, Composition, Diet, Fact, Ingredient, Key, Limits, Market, Product, Reading, Symptom};
+use crate::knowledge::{
+    Allergen, Composition, Diet, Fact, Ingredient, Key, Leavening, Limits, Market, Product, Reading, Symptom,
+};
+use crate::science::formula::{Role, Stage};
 use crate::units::Unit;
 
 /// One case: names resolved, units converted.
@@ -75,8 +78,8 @@ pub struct FormulaLine {
     pub content: LineContent,
     /// kg, or percent on flour.
     pub amount: f64,
-    /// Stage, for example `sponge`; `None` is the dough itself.
-    pub stage: Option<String>,
+    /// Stage; `None` is the main stage of the product's family.
+    pub stage: Option<Stage>,
 }
 
 /// A declared ingredient, or one described in place.
@@ -92,6 +95,10 @@ pub enum LineContent {
         is_flour: bool,
         /// g/100 g.
         composition: Box<Composition>,
+        /// What it does; `None`: not said.
+        roles: Option<Vec<Role>>,
+        /// Soda and acids in it; `None`: not said.
+        leavening: Option<Leavening>,
     },
 }
 

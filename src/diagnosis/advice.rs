@@ -6,8 +6,8 @@ use super::said::Said;
 use super::words::{Wording, input_id, rounded};
 use crate::case::{AvoidedIngredient, Requirements};
 use crate::knowledge::{
-    Action, Cause, Circumstances, Condition, Confirmation, Declarations, Input, Key, Knowledge, Prescription, Source,
-    Text,
+    Action, Cause, Circumstances, Condition, Confirmation, Declarations, Input, Key, Knowledge, Prescription, Quantity,
+    Source, Text,
 };
 use crate::units::Unit;
 
@@ -51,12 +51,7 @@ impl<'k> Advising<'_, 'k> {
                     value: rounded(value),
                     unit: Unit::code(&setting.unit),
                 }),
-                None => setting.quantity.inputs(&mut |input| {
-                    let id = input_id(self.declared(), input);
-                    if !self.case.knows(input) && !needs.contains(&id) {
-                        needs.push(id);
-                    }
-                }),
+                None => self.needed(&setting.quantity, &mut needs),
             }
         }
         ActionAdvice {
@@ -70,6 +65,26 @@ impl<'k> Advising<'_, 'k> {
             side_effects: self.prepared.side_effects(prescription.action),
             cautions: action.cautions.iter().map(|key| self.declared().cautions[*key].id.as_str()).collect(),
             sources: self.sources(&action.sources),
+        }
+    }
+
+    /// Adds what an unknown quantity still needs; a formula that is given but leaves a figure open is needed in full.
+    fn needed(self, quantity: &'k Quantity, needs: &mut Vec<&'k str>) {
+        let before = needs.len();
+        let mut formula = None;
+        quantity.inputs(&mut |input| {
+            let id = input_id(self.declared(), input);
+            if matches!(input, Input::Share(_) | Input::Formula) {
+                formula = Some(id);
+            }
+            if !self.case.knows(input) && !needs.contains(&id) {
+                needs.push(id);
+            }
+        });
+        if let (true, Some(id)) = (needs.len() == before, formula)
+            && !needs.contains(&id)
+        {
+            needs.push(id);
         }
     }
 

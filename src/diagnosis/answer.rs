@@ -277,6 +277,20 @@ pub struct Computed<'k> {
     /// Ids of what it was computed from.
     #[schema(example = json!("formula"))]
     pub from: Cow<'k, str>,
+    /// How it was computed, where the rules leave that to a published method.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub method: Option<MethodText>,
+    /// Why it is to be taken with care: inputs outside the method's domain. Empty normally.
+    pub remarks: Vec<String>,
+}
+
+/// A method of computation.
+#[derive(Debug, Clone, Copy, Serialize, ToSchema)]
+pub struct MethodText {
+    /// Name of the equation or rule.
+    pub name: &'static str,
+    /// Publication, `common practice`, or `from memory: <work>`.
+    pub source: &'static str,
 }
 
 /// A symptom that a reading out of its limits raised.
@@ -317,8 +331,8 @@ pub struct SetAsideFinding<'k> {
 pub struct Missing<'k> {
     /// Id of the reading, fact or ingredient, or `formula`.
     pub finding: &'k str,
-    /// Title.
-    pub title: &'k str,
+    /// Title; of a formula also what it lacks.
+    pub title: Cow<'k, str>,
     /// Ids of the leading causes whose evidence needs it.
     pub needed_by: Vec<&'k str>,
 }

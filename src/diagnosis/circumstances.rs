@@ -1,8 +1,8 @@
 //! Lays out a case for conditions: measured and computed readings, limits, facts, formula, and raised symptoms.
 
-use super::formula_figures;
 use super::words::measure;
 use crate::case::{Case, Measured, Seen};
+use crate::formulas::{Figure, Weighed};
 use crate::inference::MAX_SYMPTOMS;
 use crate::knowledge::{Circumstances, Key, Knowledge, Limits, ProductView, Reading, Symptom};
 
@@ -14,6 +14,10 @@ pub(super) struct LaidOut {
     /// Symptoms: those that people looked at, then those that readings raised.
     pub(super) symptoms: Vec<Seen>,
     pub(super) raised: Vec<Raised>,
+    /// What the formula comes to, known or not.
+    pub(super) figures: Vec<Figure>,
+    /// Why the formula cannot be meant.
+    pub(super) formula_fault: Option<String>,
 }
 
 /// A symptom that a reading showed or excluded.
@@ -34,11 +38,20 @@ pub(super) fn lay_out(case: &Case, knowledge: &Knowledge, view: &ProductView) ->
     for (fact, stated) in &case.facts {
         circumstances.set_fact(*fact, Some(*stated));
     }
-    circumstances.set_formula(case.formula.as_ref().map(|formula| formula_figures::figures(formula, declared)));
-    let computed = compute(knowledge, &mut circumstances);
+    let (mut figures, mut formula_fault) = (Vec::new(), None);
+    match case.formula.as_ref().map(|formula| Weighed::new(formula, declared, view.main_stage)) {
+        Some(Ok(weighed)) => {
+            let (facts, computed) = weighed.circumstances(&view.formula_quantities);
+            circumstances.set_formula(Some(facts));
+            figures = computed;
+        }
+        Some(Err(nonsense)) => formula_fault = Some(nonsense.to_string()),
+        None => {}
+    }
+    let computed = compute(knowledge, view, &mut circumstances);
     let mut symptoms = case.symptoms.clone();
     let raised = raise(case, knowledge, view, &circumstances, &mut symptoms);
-    LaidOut { circumstances, computed, symptoms, raised }
+    LaidOut { circumstances, computed, symptoms, raised, figures, formula_fault }
 }
 
 /// The plant's own limits come before the usual window; the margin stays.
@@ -53,9 +66,9 @@ fn plant_limits(measured: &Measured, usual: Limits) -> Limits {
 }
 
 /// Computes what can be computed, in an order in which each needs only what is known.
-fn compute(knowledge: &Knowledge, circumstances: &mut Circumstances) -> Vec<Key<Reading>> {
+fn compute(knowledge: &Knowledge, view: &ProductView, circumstances: &mut Circumstances) -> Vec<Key<Reading>> {
     let mut computed = Vec::new();
-    for &key in knowledge.computable() {
+    for &key in &view.computable {
         let reading = &knowledge.declared.readings[key];
         if circumstances.reading(key).is_some() {
             continue;

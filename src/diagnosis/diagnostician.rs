@@ -7,6 +7,8 @@ use super::advice::Advising;
 use super::answer::{Diagnosis, OtherCause, RaisedSymptom, RankedCause, RulesStamp};
 use super::arguments::Arguing;
 use super::circumstances::{LaidOut, lay_out};
+use super::computed::computed;
+use super::missing::missing;
 use super::model::Model;
 use super::next::Open;
 use super::prepared::Prepared;
@@ -161,12 +163,12 @@ impl Diagnostician {
             other_causes: others(knowledge, view, &ranking, leading.len(), probability),
             next_readings: next.readings,
             next_questions: next.questions,
-            computed: remarks::computed(knowledge, &laid_out),
+            computed: computed(knowledge, view, &laid_out),
             raised: raised(knowledge, &laid_out),
             unexplained: remarks::unexplained(knowledge, view, &laid_out, probability),
             against_leader: against_leader.unwrap_or_default(),
-            set_aside: remarks::set_aside(&case, knowledge, view),
-            missing: remarks::missing(knowledge, view, &laid_out, leading),
+            set_aside: remarks::set_aside(&case, knowledge, view, &laid_out),
+            missing: missing(knowledge, view, &laid_out, leading),
             excluded_actions,
             cautions: remarks::cautions(knowledge, view, &laid_out, leading),
             rule_faults: weighed.rule_faults,

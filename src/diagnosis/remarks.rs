@@ -1,12 +1,10 @@
-//! What an answer says beside the ranking: set aside, missing, unexplained, computed, cautions, the summary.
+//! What an answer says beside the ranking: set aside, unexplained, cautions, the summary.
 
-use std::borrow::Cow;
-
-use super::answer::{CautionText, Computed, Missing, RankedCause, SetAsideFinding, Unexplained};
+use super::answer::{CautionText, RankedCause, SetAsideFinding, Unexplained};
 use super::circumstances::LaidOut;
-use super::words::{input_id, input_title, measure, rounded};
+use super::words::measure;
 use crate::case::Case;
-use crate::knowledge::{Caution, FormulaQuantity, Input, Key, Knowledge, ProductView};
+use crate::knowledge::{Caution, Input, Key, Knowledge, ProductView};
 
 /// A cause that is less probable does not explain a symptom.
 const EXPLAINS: f64 = 0.1;
@@ -15,7 +13,12 @@ const EXPLAINS: f64 = 0.1;
 const CLEAR: f64 = 0.5;
 
 /// Readings that could not be used, or that no rule of the product uses.
-pub(super) fn set_aside<'k>(case: &Case, knowledge: &'k Knowledge, view: &ProductView) -> Vec<SetAsideFinding<'k>> {
+pub(super) fn set_aside<'k>(
+    case: &Case,
+    knowledge: &'k Knowledge,
+    view: &ProductView,
+    laid_out: &LaidOut,
+) -> Vec<SetAsideFinding<'k>> {
     let declared = &knowledge.declared;
     let implausible = case.set_aside.iter().map(|aside| {
         let reading = &declared.readings[aside.measured.reading];
@@ -36,37 +39,8 @@ pub(super) fn set_aside<'k>(case: &Case, knowledge: &'k Knowledge, view: &Produc
             text: "no rule for this product uses it".to_owned(),
         })
     });
-    implausible.chain(unused_readings).chain(unused_facts).collect()
-}
-
-/// What the evidence of the leading causes still needs.
-pub(super) fn missing<'k>(
-    knowledge: &'k Knowledge,
-    view: &ProductView,
-    laid_out: &LaidOut,
-    leading: &[usize],
-) -> Vec<Missing<'k>> {
-    let declared = &knowledge.declared;
-    let mut missing: Vec<Missing<'k>> = Vec::new();
-    for relevant in view.inputs.iter().filter(|relevant| !laid_out.circumstances.knows(relevant.input)) {
-        let needed_by: Vec<&'k str> = leading
-            .iter()
-            .filter(|position| relevant.causes.binary_search(position).is_ok())
-            .filter_map(|position| view.causes.get(*position))
-            .map(|key| declared.causes[*key].id.as_str())
-            .collect();
-        if needed_by.is_empty() {
-            continue;
-        }
-        let finding = input_id(declared, relevant.input);
-        match missing.iter_mut().find(|other| other.finding == finding) {
-            Some(other) => other
-                .needed_by
-                .extend(needed_by.into_iter().filter(|id| !other.needed_by.contains(id)).collect::<Vec<_>>()),
-            None => missing.push(Missing { finding, title: input_title(declared, relevant.input), needed_by }),
-        }
-    }
-    missing
+    let formula = laid_out.formula_fault.iter().map(|text| SetAsideFinding { finding: "formula", text: text.clone() });
+    implausible.chain(unused_readings).chain(unused_facts).chain(formula).collect()
 }
 
 /// Symptoms that are seen and that no probable cause shows.
@@ -93,46 +67,6 @@ pub(super) fn unexplained<'k>(
         }
     }
     found
-}
-
-/// Readings that were computed, and what the formula comes to.
-pub(super) fn computed<'k>(knowledge: &'k Knowledge, laid_out: &LaidOut) -> Vec<Computed<'k>> {
-    let declared = &knowledge.declared;
-    let readings = laid_out.computed.iter().filter_map(|key| {
-        let reading = &declared.readings[*key];
-        let mut from: Vec<&str> = Vec::new();
-        reading.computed.as_ref()?.inputs(&mut |input| {
-            let id = input_id(declared, input);
-            if !from.contains(&id) {
-                from.push(id);
-            }
-        });
-        Some(Computed {
-            quantity: &reading.id,
-            title: &reading.title,
-            value: rounded(laid_out.circumstances.reading(*key)?),
-            unit: reading.unit.code(),
-            basis: basis(&reading.id),
-            from: Cow::Owned(from.join(", ")),
-        })
-    });
-    let quantities = FormulaQuantity::ALL.iter().filter_map(|(quantity, name, unit)| {
-        let taken = declared.readings.find(name).is_some_and(|key| laid_out.computed.contains(&key));
-        let value = laid_out.circumstances.formula_quantity(*quantity).filter(|_| !taken)?;
-        Some(Computed {
-            quantity: name,
-            title: name,
-            value: rounded(value),
-            unit,
-            basis: basis(name),
-            from: Cow::Borrowed("formula"),
-        })
-    });
-    readings.chain(quantities).collect()
-}
-
-fn basis(name: &str) -> Option<&'static str> {
-    name.ends_with("_on_flour").then_some("on flour")
 }
 
 /// Cautions of the pack, of the symptoms that are seen, of the leading causes and of their actions; each once.

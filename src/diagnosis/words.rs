@@ -1,8 +1,8 @@
 //! The trade's words for conditions and values.
 
 use crate::knowledge::{
-    Circumstances, Comparison, Condition, Declarations, EvidenceKind, Input, Judged, Key, Operation, Quantity, Reading,
-    Regions, Side,
+    Circumstances, Comparison, Condition, Declarations, EvidenceKind, Ingredient, Input, Judged, Key, Operation,
+    PERCENT, Quantity, Reading, Regions, Side,
 };
 use crate::units::Unit;
 
@@ -100,9 +100,13 @@ impl<'a> Wording<'a> {
                 let answer = if self.case.fact(*fact) == Some(true) { "yes" } else { "no" };
                 format!("{}: {answer}", self.declared.facts[*fact].title)
             }
-            Condition::FormulaHas(ingredient) => {
-                let has = if self.case.share(*ingredient).is_some_and(|share| share > 0.0) { "has" } else { "has no" };
-                format!("the formula {has} {}", self.declared.ingredients[*ingredient].title.to_lowercase())
+            Condition::FormulaHas(ingredients) => {
+                let has = if self.holds(condition) { "has" } else { "has no" };
+                format!("the formula {has} {}", self.ingredients(ingredients, " or "))
+            }
+            Condition::FormulaHasRole(role) => {
+                let has = if self.holds(condition) { "has" } else { "has no" };
+                format!("the formula {has} {}", role.name().replace('_', " "))
             }
             Condition::Not(inner) => self.state(inner),
             Condition::All(parts) | Condition::Any(parts) => {
@@ -131,9 +135,8 @@ impl<'a> Wording<'a> {
             Condition::PastLimit(reading, side) => self.past_limit(*reading, *side),
             Condition::OnTarget(reading) => format!("{} within its limits", self.declared.readings[*reading].title),
             Condition::Fact(fact) => self.declared.facts[*fact].title.to_string(),
-            Condition::FormulaHas(ingredient) => {
-                format!("{} in the formula", self.declared.ingredients[*ingredient].title.to_lowercase())
-            }
+            Condition::FormulaHas(ingredients) => format!("{} in the formula", self.ingredients(ingredients, " or ")),
+            Condition::FormulaHasRole(role) => format!("{} in the formula", role.name().replace('_', " ")),
             Condition::Not(inner) => match inner.as_ref() {
                 Condition::Between(quantity, low, high) => {
                     let (low, high) = (self.with_unit(quantity, *low), self.with_unit(quantity, *high));
@@ -152,10 +155,17 @@ impl<'a> Wording<'a> {
         texts.join(joint)
     }
 
+    fn ingredients(self, keys: &[Key<Ingredient>], joint: &str) -> String {
+        let titles: Vec<String> = keys.iter().map(|key| self.declared.ingredients[*key].title.to_lowercase()).collect();
+        titles.join(joint)
+    }
+
+    fn holds(self, condition: &Condition) -> bool {
+        condition.judge(self.case, &mut |_, _| {}).grade().is_some_and(|grade| grade > 0.0)
+    }
+
     fn is_known(self, condition: &Condition) -> bool {
-        let mut known = true;
-        condition.inputs(&mut |input| known &= self.case.knows(input));
-        known
+        condition.judge(self.case, &mut |_, _| {}).grade().is_some()
     }
 
     fn judged(self, judged: &Judged, condition: &Condition) -> String {
@@ -270,7 +280,10 @@ impl<'a> Wording<'a> {
             Quantity::Abs(inner) => self.unit(inner),
             Quantity::Binary(Operation::Multiply | Operation::Divide, ..) => None,
             Quantity::Binary(_, left, right) => self.unit(left).or_else(|| self.unit(right)),
-            Quantity::Number(_) | Quantity::BakerPercent(_) | Quantity::Formula(_) => None,
+            Quantity::Either(first, second) => self.unit(first).or_else(|| self.unit(second)),
+            Quantity::Formula(quantity, _) => Some(quantity.unit()),
+            Quantity::BakerPercent(_) | Quantity::MassPercent(..) | Quantity::RolePercent(_) => Some(&PERCENT),
+            Quantity::Number(_) => None,
         }
     }
 
@@ -283,10 +296,20 @@ impl<'a> Wording<'a> {
             Quantity::LowLimit(key) => format!("low limit of {}", title(key)),
             Quantity::Target(key) => format!("target of {}", title(key)),
             Quantity::HighLimit(key) => format!("high limit of {}", title(key)),
-            Quantity::BakerPercent(key) => {
-                format!("{} in % on flour", self.declared.ingredients[*key].title.to_lowercase())
+            Quantity::BakerPercent(keys) => format!("{} on flour", self.ingredients(keys, " + ")),
+            Quantity::MassPercent(keys, None) => format!("{} in the whole mass", self.ingredients(keys, " + ")),
+            Quantity::MassPercent(keys, Some(part)) => {
+                format!("{} in the {}", self.ingredients(keys, " + "), part.name())
             }
-            Quantity::Formula(quantity) => quantity.name().replace('_', " "),
+            Quantity::RolePercent(role) => format!("{} on flour", role.name().replace('_', " ")),
+            Quantity::Formula(quantity, None) => quantity.title().to_owned(),
+            Quantity::Formula(quantity, Some(part)) => format!("{} of the {}", quantity.title(), part.name()),
+            Quantity::Either(first, second) => {
+                // What is known speaks; the other is only its understudy.
+                let told =
+                    if first.value(self.case).is_none() && second.value(self.case).is_some() { second } else { first };
+                self.name(told)
+            }
             Quantity::Abs(inner) => format!("size of ({})", self.name(inner)),
             Quantity::Binary(operation, left, right) => {
                 let (left, right) = (self.name(left), self.name(right));
@@ -306,17 +329,24 @@ impl<'a> Wording<'a> {
 /// Whether what a condition demands is put in words that depend on the case: on its limits or its other readings.
 pub(super) fn speaks_of_case(condition: &Condition) -> bool {
     match condition {
-        Condition::Compare(_, _, right) => !matches!(right, Quantity::Number(_)),
+        Condition::Compare(left, _, right) => chooses(left) || !matches!(right, Quantity::Number(_)),
         Condition::PastLimit(..) => true,
         Condition::Not(inner) => speaks_of_case(inner),
         Condition::All(parts) | Condition::Any(parts) => parts.iter().any(speaks_of_case),
-        Condition::Ramp { .. }
-        | Condition::Between(..)
-        | Condition::OnTarget(_)
+        Condition::Ramp { quantity, .. } | Condition::Between(quantity, ..) => chooses(quantity),
+        Condition::OnTarget(_)
         | Condition::Fact(_)
         | Condition::FormulaHas(_)
+        | Condition::FormulaHasRole(_)
         | Condition::Judged(_) => false,
     }
+}
+
+/// Whether the case settles which of two quantities is meant.
+fn chooses(quantity: &Quantity) -> bool {
+    let mut found = false;
+    quantity.parts(&mut |part| found |= matches!(part, Quantity::Either(..)));
+    found
 }
 
 /// The name of a limit of the very reading that it is compared with.

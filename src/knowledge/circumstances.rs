@@ -1,6 +1,7 @@
 //! What is known of a case, laid out for conditions.
 
-use super::{Fact, FormulaQuantity, Ingredient, Input, Key, Reading};
+use super::{Fact, FormulaFigures, FormulaQuantity, Ingredient, Input, Key, Reading};
+use crate::science::formula::{Part, Role};
 
 /// The limits that apply to a reading in a case, in its unit; `None` where nobody set one.
 #[derive(Debug, Clone, Copy, Default, PartialEq)]
@@ -13,15 +14,6 @@ pub struct Limits {
     pub high: Option<f64>,
     /// How far past a limit counts fully.
     pub margin: Option<f64>,
-}
-
-/// What a formula comes to.
-#[derive(Debug, Clone, Default, PartialEq)]
-pub struct FormulaFigures {
-    /// Share of each ingredient, % on flour (0 when the formula does not name it), by ingredient key; `None`: unknown.
-    pub shares: Vec<Option<f64>>,
-    /// Computed quantities, by [`FormulaQuantity`]; `None`: unknown.
-    pub quantities: [Option<f64>; FormulaQuantity::COUNT],
 }
 
 /// Everything that conditions may ask of a case. Starts with nothing known.
@@ -98,13 +90,38 @@ impl Circumstances {
     /// Share of an ingredient, % on flour; 0 when the formula does not name it, `None` without a formula.
     #[must_use]
     pub fn share(&self, key: Key<Ingredient>) -> Option<f64> {
-        self.formula.as_ref()?.shares.get(key.index()).copied().flatten()
+        self.formula.as_ref()?.share(key).on_flour
     }
 
-    /// A quantity computed from the formula.
+    /// Share of an ingredient, % of the mass of a part, or of the main part.
     #[must_use]
-    pub fn formula_quantity(&self, quantity: FormulaQuantity) -> Option<f64> {
-        self.formula.as_ref()?.quantities.get(quantity as usize).copied().flatten()
+    pub fn share_in_mass(&self, key: Key<Ingredient>, part: Option<Part>) -> Option<f64> {
+        let formula = self.formula.as_ref()?;
+        formula.share(key).in_mass.get(part.unwrap_or(formula.main) as usize).copied().flatten()
+    }
+
+    /// Whether the formula names an ingredient in any part.
+    #[must_use]
+    pub fn names(&self, key: Key<Ingredient>) -> Option<bool> {
+        self.formula.as_ref()?.share(key).named
+    }
+
+    /// Share of everything with a role, % on flour.
+    #[must_use]
+    pub fn role_share(&self, role: Role) -> Option<f64> {
+        self.formula.as_ref()?.role(role).on_flour
+    }
+
+    /// Whether anything in the formula has a role.
+    #[must_use]
+    pub fn names_role(&self, role: Role) -> Option<bool> {
+        self.formula.as_ref()?.role(role).named
+    }
+
+    /// A quantity computed from a part of the formula, or from its main part.
+    #[must_use]
+    pub fn formula_quantity(&self, quantity: FormulaQuantity, part: Option<Part>) -> Option<f64> {
+        self.formula.as_ref()?.quantity(quantity, part)
     }
 
     /// Whether the case tells `input`.
@@ -113,8 +130,15 @@ impl Circumstances {
         match input {
             Input::Reading(key) => self.reading(key).is_some(),
             Input::Fact(key) => self.fact(key).is_some(),
-            Input::Share(key) => self.share(key).is_some(),
+            Input::Share(key) => self.tells_of(key),
             Input::Formula => self.formula.is_some(),
         }
+    }
+
+    fn tells_of(&self, key: Key<Ingredient>) -> bool {
+        self.formula.as_ref().is_some_and(|formula| {
+            let share = formula.share(key);
+            share.named.is_some() || share.on_flour.is_some() || share.in_mass.iter().any(Option::is_some)
+        })
     }
 }

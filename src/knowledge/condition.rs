@@ -4,6 +4,7 @@ use std::fmt;
 use std::sync::Arc;
 
 use super::{Circumstances, Fact, Ingredient, Input, Key, Place, Quantity, Reading, Truth};
+use crate::science::formula::Role;
 
 /// How two quantities are compared.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -49,8 +50,10 @@ pub enum Condition {
     OnTarget(Key<Reading>),
     /// A stated fact.
     Fact(Key<Fact>),
-    /// The formula names the ingredient.
-    FormulaHas(Key<Ingredient>),
+    /// The formula names at least one of the ingredients.
+    FormulaHas(Vec<Key<Ingredient>>),
+    /// Something in the formula has the role.
+    FormulaHasRole(Role),
     /// The contrary.
     Not(Box<Condition>),
     /// All hold.
@@ -102,7 +105,10 @@ impl Condition {
             Self::PastLimit(reading, side) => past_limit(case, *reading, *side),
             Self::OnTarget(reading) => on_target(case, *reading),
             Self::Fact(fact) => case.fact(*fact).into(),
-            Self::FormulaHas(ingredient) => case.share(*ingredient).map(|share| share > 0.0).into(),
+            Self::FormulaHas(ingredients) => {
+                ingredients.iter().fold(Truth::FALSE, |any, key| any.or(case.names(*key).into()))
+            }
+            Self::FormulaHasRole(role) => case.names_role(*role).into(),
             Self::Not(inner) => inner.judge(case, faults).not(),
             Self::All(parts) => parts.iter().fold(Truth::TRUE, |all, part| all.and(part.judge(case, faults))),
             Self::Any(parts) => parts.iter().fold(Truth::FALSE, |any, part| any.or(part.judge(case, faults))),
@@ -120,10 +126,30 @@ impl Condition {
             Self::Ramp { quantity, .. } | Self::Between(quantity, ..) => quantity.inputs(visit),
             Self::PastLimit(reading, _) | Self::OnTarget(reading) => visit(Input::Reading(*reading)),
             Self::Fact(fact) => visit(Input::Fact(*fact)),
-            Self::FormulaHas(ingredient) => visit(Input::Share(*ingredient)),
+            Self::FormulaHas(ingredients) => ingredients.iter().for_each(|key| visit(Input::Share(*key))),
+            Self::FormulaHasRole(_) => visit(Input::Formula),
             Self::Not(inner) => inner.inputs(visit),
             Self::All(parts) | Self::Any(parts) => parts.iter().for_each(|part| part.inputs(visit)),
             Self::Judged(judged) => judged.inputs.iter().copied().for_each(visit),
+        }
+    }
+
+    /// Visits every quantity in it.
+    pub fn quantities(&self, visit: &mut impl FnMut(&Quantity)) {
+        match self {
+            Self::Compare(left, _, right) => {
+                left.parts(visit);
+                right.parts(visit);
+            }
+            Self::Ramp { quantity, .. } | Self::Between(quantity, ..) => quantity.parts(visit),
+            Self::Not(inner) => inner.quantities(visit),
+            Self::All(parts) | Self::Any(parts) => parts.iter().for_each(|part| part.quantities(visit)),
+            Self::PastLimit(..)
+            | Self::OnTarget(_)
+            | Self::Fact(_)
+            | Self::FormulaHas(_)
+            | Self::FormulaHasRole(_)
+            | Self::Judged(_) => {}
         }
     }
 }

@@ -1,9 +1,10 @@
 //! All that a rule pack declares.
 
 use super::{
-    Action, Allergen, Cause, Caution, Diet, Fact, Family, Ingredient, Market, Pack, Product, Reading, Source, Symptom,
-    Table,
+    Action, Allergen, Cause, Caution, Diet, Fact, Family, Ingredient, Key, Market, Pack, Product, Reading, Source,
+    Symptom, Table,
 };
+use crate::science::formula::Stage;
 
 /// The tables of a pack, as its files declare them.
 #[derive(Debug, Clone, Default)]
@@ -36,4 +37,12 @@ pub struct Declarations {
     pub actions: Table<Action>,
     /// Causes.
     pub causes: Table<Cause>,
+}
+
+impl Declarations {
+    /// Stage of a product's formula lines that name none: that of its family, else the dough.
+    #[must_use]
+    pub fn main_stage(&self, product: Key<Product>) -> Stage {
+        self.products[product].family.map_or(Stage::Dough, |family| self.families[family].main_stage)
+    }
 }

@@ -2,8 +2,12 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use super::demand::{self, ALWAYS_COMPUTED};
 use super::product::most_specific;
-use super::{Cause, Declarations, Fact, Family, Input, Key, Limits, Product, Reading, Scope, Symptom, Window};
+use super::{
+    Cause, Declarations, Fact, Family, FormulaQuantity, Input, Key, Limits, Product, Reading, Scope, Symptom, Window,
+};
+use crate::science::formula::{Part, Stage};
 
 /// All that rules say, checked, indexed and immutable.
 #[derive(Debug, Clone)]
@@ -11,7 +15,6 @@ pub struct Knowledge {
     /// What the pack declares.
     pub declared: Declarations,
     views: Vec<ProductView>,
-    computable: Vec<Key<Reading>>,
 }
 
 /// A link of a product's network, by position in the view.
@@ -57,15 +60,21 @@ pub struct ProductView {
     pub listed_readings: Vec<Key<Reading>>,
     /// Facts declared for the product or used by its causes.
     pub listed_facts: Vec<Key<Fact>>,
+    /// Part of the formula that lines without a stage belong to.
+    pub main_stage: Stage,
+    /// Readings that can be computed and that the product's rules use, each after those that it needs.
+    pub computable: Vec<Key<Reading>>,
+    /// Quantities of the formula that the product's rules use, and the few that every answer gives.
+    pub formula_quantities: Vec<(Part, FormulaQuantity)>,
 }
 
 impl Knowledge {
     /// Links declarations: works out what concerns each product.
     #[must_use]
     pub fn link(declared: Declarations) -> Self {
-        let views = declared.products.keys().map(|product| ProductView::new(&declared, product)).collect();
         let computable = computable(&declared);
-        Self { declared, views, computable }
+        let views = declared.products.keys().map(|product| ProductView::new(&declared, product, &computable)).collect();
+        Self { declared, views }
     }
 
     /// The view of a product.
@@ -77,12 +86,6 @@ impl Knowledge {
         &self.views[product.index()]
     }
 
-    /// Readings that can be computed, each after those that it needs.
-    #[must_use]
-    pub fn computable(&self) -> &[Key<Reading>] {
-        &self.computable
-    }
-
     /// The views of all products.
     #[must_use]
     pub fn views(&self) -> &[ProductView] {
@@ -91,15 +94,34 @@ impl Knowledge {
 }
 
 impl ProductView {
-    fn new(declared: &Declarations, product: Key<Product>) -> Self {
+    fn new(declared: &Declarations, product: Key<Product>, computable: &[Key<Reading>]) -> Self {
         let family = declared.products[product].family;
+        let main_stage = declared.main_stage(product);
         let covers = |scopes: &[Scope]| scopes.iter().any(|scope| scope.covers(product, family));
         let causes: Vec<Key<Cause>> =
             declared.causes.iter().filter(|(_, cause)| covers(&cause.products)).map(|(key, _)| key).collect();
         let symptoms = shown_symptoms(declared, &causes);
         let inputs = relevant_inputs(declared, &causes);
+        let listed_readings: Vec<Key<Reading>> = listed(
+            declared.readings.iter(),
+            |reading| {
+                covers(&reading.products) || reading.windows.iter().any(|(scope, _)| scope.covers(product, family))
+            },
+            inputs.iter().filter_map(|relevant| match relevant.input {
+                Input::Reading(key) => Some(key),
+                _ => None,
+            }),
+        );
+        let used = demand::readings(declared, &causes, &listed_readings, computable);
+        let computable: Vec<Key<Reading>> = computable.iter().copied().filter(|key| used.contains(key)).collect();
+        let main_part = main_stage.part();
+        let mut formula_quantities = demand::formula_quantities(declared, &causes, &computable, main_part);
+        formula_quantities.extend(ALWAYS_COMPUTED.map(|quantity| (main_part, quantity)));
         Self {
             product,
+            main_stage,
+            computable,
+            formula_quantities: formula_quantities.into_iter().collect(),
             priors: causes.iter().map(|key| prior(declared, *key, product, family)).collect(),
             links: links(declared, &causes, &symptoms),
             limits: declared.readings.iter().map(|(_, reading)| usual_limits(reading, product, family)).collect(),
@@ -108,16 +130,7 @@ impl ProductView {
                 |symptom| covers(&symptom.products),
                 symptoms.iter().copied(),
             ),
-            listed_readings: listed(
-                declared.readings.iter(),
-                |reading| {
-                    covers(&reading.products) || reading.windows.iter().any(|(scope, _)| scope.covers(product, family))
-                },
-                inputs.iter().filter_map(|relevant| match relevant.input {
-                    Input::Reading(key) => Some(key),
-                    _ => None,
-                }),
-            ),
+            listed_readings,
             listed_facts: listed(
                 declared.facts.iter(),
                 |fact| covers(&fact.products),

@@ -1,6 +1,7 @@
 //! Families of products and products.
 
 use super::{Key, Named};
+use crate::science::formula::Stage;
 
 /// A family: products that share causes, for example soft rolls.
 #[derive(Debug, Clone, PartialEq)]
@@ -9,6 +10,8 @@ pub struct Family {
     pub id: String,
     /// Title for people.
     pub title: String,
+    /// Stage of formula lines that name none.
+    pub main_stage: Stage,
 }
 
 /// A product, for example the hamburger bun.

@@ -1,98 +1,7 @@
 //! Expressions over readings and the formula.
 
-use super::{Circumstances, Ingredient, Input, Key, Reading};
-
-/// Quantities that are computed from a formula.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum FormulaQuantity {
-    /// Total water, % on flour; the flour's own moisture is not counted.
-    WaterOnFlour,
-    /// Salt, % on flour.
-    SaltOnFlour,
-    /// Sugars, % on flour.
-    SugarsOnFlour,
-    /// Fat, % on flour; the flour's own fat is not counted.
-    FatOnFlour,
-    /// Flour, kg.
-    FlourMass,
-    /// Everything, kg.
-    DoughMass,
-    /// Sugars, % of the whole mass.
-    SugarsInMass,
-    /// Fat, % of the whole mass.
-    FatInMass,
-    /// Salt, % of the whole mass.
-    SaltInMass,
-    /// Water, the flour's own included, % of the whole mass.
-    WaterInMass,
-    /// Starch, % of the whole mass.
-    StarchInMass,
-    /// Protein, % of the whole mass.
-    ProteinInMass,
-    /// Glucose, fructose, lactose and maltose, % on flour.
-    ReducingSugarsOnFlour,
-    /// Glucose, fructose, lactose and maltose, % of all sugars.
-    ReducingShareOfSugars,
-    /// Protein of the flours together, % of the flour as it is.
-    FlourProtein,
-    /// Dissolved solids (sugars and salt), % of the whole mass.
-    SolubleSolids,
-    /// Dissolved solids, % of dissolved solids and water together.
-    SyrupStrength,
-    /// Water activity before baking or cooking.
-    WaterActivity,
-    /// Temperature at which ice begins to form.
-    FreezingPoint,
-    /// Temperature at which wheat starch gelatinises in the syrup of the formula.
-    StarchSettingTemperature,
-    /// Soda that no acid neutralises, % on flour; negative: acid left over, counted as the soda it could neutralise.
-    SodaSurplusOnFlour,
-    /// Carbon dioxide that the chemical leavening can give, g/kg of the whole mass.
-    LeaveningCarbonDioxide,
-}
-
-impl FormulaQuantity {
-    /// How many there are.
-    pub const COUNT: usize = 22;
-
-    /// All, with their names in the rules and UCUM units.
-    pub const ALL: [(Self, &'static str, &'static str); Self::COUNT] = [
-        (Self::WaterOnFlour, "water_on_flour", "%"),
-        (Self::SaltOnFlour, "salt_on_flour", "%"),
-        (Self::SugarsOnFlour, "sugars_on_flour", "%"),
-        (Self::FatOnFlour, "fat_on_flour", "%"),
-        (Self::FlourMass, "flour_mass", "kg"),
-        (Self::DoughMass, "dough_mass", "kg"),
-        (Self::SugarsInMass, "sugars_in_mass", "%"),
-        (Self::FatInMass, "fat_in_mass", "%"),
-        (Self::SaltInMass, "salt_in_mass", "%"),
-        (Self::WaterInMass, "water_in_mass", "%"),
-        (Self::StarchInMass, "starch_in_mass", "%"),
-        (Self::ProteinInMass, "protein_in_mass", "%"),
-        (Self::ReducingSugarsOnFlour, "reducing_sugars_on_flour", "%"),
-        (Self::ReducingShareOfSugars, "reducing_share_of_sugars", "%"),
-        (Self::FlourProtein, "flour_protein", "%"),
-        (Self::SolubleSolids, "soluble_solids", "%"),
-        (Self::SyrupStrength, "syrup_strength", "%"),
-        (Self::WaterActivity, "water_activity", "1"),
-        (Self::FreezingPoint, "freezing_point", "Cel"),
-        (Self::StarchSettingTemperature, "starch_setting_temperature", "Cel"),
-        (Self::SodaSurplusOnFlour, "soda_surplus_on_flour", "%"),
-        (Self::LeaveningCarbonDioxide, "leavening_carbon_dioxide", "g/kg"),
-    ];
-
-    /// Its name in the rules.
-    #[must_use]
-    pub fn name(self) -> &'static str {
-        Self::ALL.iter().find(|(own, ..)| *own == self).map_or("", |(_, name, _)| name)
-    }
-
-    /// The quantity of a name.
-    #[must_use]
-    pub fn named(name: &str) -> Option<Self> {
-        Self::ALL.iter().find(|(_, own, _)| *own == name).map(|(quantity, ..)| *quantity)
-    }
-}
+use super::{Circumstances, FormulaQuantity, Ingredient, Input, Key, Reading};
+use crate::science::formula::{Part, Role};
 
 /// Arithmetic on two quantities.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -124,10 +33,16 @@ pub enum Quantity {
     Target(Key<Reading>),
     /// The high limit of a reading.
     HighLimit(Key<Reading>),
-    /// Share of an ingredient, % on flour.
-    BakerPercent(Key<Ingredient>),
-    /// A quantity of the formula.
-    Formula(FormulaQuantity),
+    /// Share of some ingredients together, % on flour.
+    BakerPercent(Vec<Key<Ingredient>>),
+    /// Share of some ingredients together, % of the mass of a part; without a part, of the product's main part.
+    MassPercent(Vec<Key<Ingredient>>, Option<Part>),
+    /// Share of everything with a role, % on flour.
+    RolePercent(Role),
+    /// A quantity of a part of the formula; without a part, of the product's main part.
+    Formula(FormulaQuantity, Option<Part>),
+    /// The first, or the second where the first is unknown.
+    Either(Box<Quantity>, Box<Quantity>),
     /// Absolute value.
     Abs(Box<Quantity>),
     /// Arithmetic.
@@ -144,8 +59,11 @@ impl Quantity {
             Self::LowLimit(key) => case.limits(*key).low,
             Self::Target(key) => case.limits(*key).target,
             Self::HighLimit(key) => case.limits(*key).high,
-            Self::BakerPercent(key) => case.share(*key),
-            Self::Formula(quantity) => case.formula_quantity(*quantity),
+            Self::BakerPercent(keys) => keys.iter().map(|key| case.share(*key)).sum(),
+            Self::MassPercent(keys, part) => keys.iter().map(|key| case.share_in_mass(*key, *part)).sum(),
+            Self::RolePercent(role) => case.role_share(*role),
+            Self::Formula(quantity, part) => case.formula_quantity(*quantity, *part),
+            Self::Either(first, second) => first.value(case).or_else(|| second.value(case)),
             Self::Abs(inner) => inner.value(case).map(f64::abs),
             Self::Binary(operation, left, right) => Some(operation.apply(left.value(case)?, right.value(case)?)),
         };
@@ -154,16 +72,26 @@ impl Quantity {
 
     /// Visits everything that it depends on.
     pub fn inputs(&self, visit: &mut impl FnMut(Input)) {
-        match self {
-            Self::Number(_) | Self::LowLimit(_) | Self::Target(_) | Self::HighLimit(_) => {}
+        self.parts(&mut |part| match part {
             Self::Reading(key) => visit(Input::Reading(*key)),
-            Self::BakerPercent(key) => visit(Input::Share(*key)),
-            Self::Formula(_) => visit(Input::Formula),
-            Self::Abs(inner) => inner.inputs(visit),
-            Self::Binary(_, left, right) => {
-                left.inputs(visit);
-                right.inputs(visit);
+            Self::BakerPercent(keys) | Self::MassPercent(keys, _) => {
+                keys.iter().for_each(|key| visit(Input::Share(*key)));
             }
+            Self::RolePercent(_) | Self::Formula(..) => visit(Input::Formula),
+            _ => {}
+        });
+    }
+
+    /// Visits itself and every quantity inside it.
+    pub fn parts(&self, visit: &mut impl FnMut(&Self)) {
+        visit(self);
+        match self {
+            Self::Abs(inner) => inner.parts(visit),
+            Self::Either(left, right) | Self::Binary(_, left, right) => {
+                left.parts(visit);
+                right.parts(visit);
+            }
+            _ => {}
         }
     }
 }

@@ -7,6 +7,7 @@ use crate::knowledge::{
     Action, Allergen, Cause, Caution, Composition, Declarations, Diet, Fact, Family, Ingredient, Market, Place,
     Product, Provenance, Reading, Source, Symptom, Text, Window,
 };
+use crate::science::formula::Stage;
 use crate::units::Unit;
 
 /// Leak of a symptom that states none: one piece in fifty shows it for reasons outside the rules (common practice).
@@ -36,7 +37,7 @@ pub(super) fn blank(declared: &mut Declarations, kind: Kind, id: &str, file: &Ar
         Kind::Diet => Term::Diet(declared.diets.push(Diet { id, title })),
         Kind::Allergen => Term::Allergen(declared.allergens.push(Allergen { id, title })),
         Kind::Market => Term::Market(declared.markets.push(Market { id, title })),
-        Kind::Family => Term::Family(declared.families.push(Family { id, title })),
+        Kind::Family => Term::Family(declared.families.push(Family { id, title, main_stage: Stage::Dough })),
         Kind::Product => {
             Term::Product(declared.products.push(Product { id, title, description: String::new(), family: None }))
         }
@@ -56,6 +57,9 @@ fn ingredient(id: String) -> Ingredient {
         title: String::new(),
         is_flour: false,
         composition: Composition::default(),
+        roles: Vec::new(),
+        leavening: None,
+        not_permitted: Vec::new(),
         allergens: Vec::new(),
         not_for: Vec::new(),
         sources: Vec::new(),

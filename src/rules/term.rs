@@ -253,6 +253,7 @@ fn condition_nodes(condition: &Condition) -> usize {
         | Condition::OnTarget(_)
         | Condition::Fact(_)
         | Condition::FormulaHas(_)
+        | Condition::FormulaHasRole(_)
         | Condition::Judged(_) => 0,
     };
     1 + inner
@@ -261,7 +262,9 @@ fn condition_nodes(condition: &Condition) -> usize {
 fn quantity_nodes(quantity: &Quantity) -> usize {
     let inner = match quantity {
         Quantity::Abs(inner) => quantity_nodes(inner),
-        Quantity::Binary(_, left, right) => quantity_nodes(left) + quantity_nodes(right),
+        Quantity::Binary(_, left, right) | Quantity::Either(left, right) => {
+            quantity_nodes(left) + quantity_nodes(right)
+        }
         _ => 0,
     };
     1 + inner

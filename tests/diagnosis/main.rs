@@ -2,6 +2,8 @@
 #![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing, reason = "a test fails by panicking")]
 
 mod faults;
+mod formula_pack;
+mod formulas;
 mod laws;
 mod scenarios;
 mod support;

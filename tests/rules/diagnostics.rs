@@ -2,6 +2,7 @@
 
 mod arguments;
 mod declarations;
+mod formulas;
 mod names;
 mod numbers;
 mod scripts;

@@ -26,6 +26,7 @@ fn composition(name: &str) -> Composition {
         salt_percent: share("salt_pct"),
         alcohol_percent: share("alcohol_pct"),
         ash_percent: share("ash_pct"),
+        ..Composition::default()
     }
 }
 

@@ -4,6 +4,8 @@ use super::super::diagnostic::Code;
 use super::super::term::Term;
 use super::call::Call;
 use crate::knowledge::{Condition, Input, Key, Quantity, Reading, Scope, Window};
+use crate::science::formula::{Part, Role};
+use crate::suggest::did_you_mean;
 use crate::units::Unit;
 
 impl Call<'_> {
@@ -186,6 +188,32 @@ impl Call<'_> {
         }
     }
 
+    /// A part of a formula by its name.
+    pub(super) fn part(&mut self, index: usize) -> Option<Part> {
+        let name = self.text(index)?;
+        let found = Part::named(&name);
+        if found.is_none() {
+            let names = Part::ALL.map(Part::name);
+            let help = match name.as_str() {
+                "preferment" | "sponge" => format!("`{name}` counts to the dough: write `\"dough\"`"),
+                _ => did_you_mean(&name, names).unwrap_or_else(|| format!("the parts are {}", names.join(", "))),
+            };
+            self.fault(Code::UnknownName, format!("unknown part `{name}`"), Some(help));
+        }
+        found
+    }
+
+    /// A role of an ingredient by its name.
+    pub(super) fn role_named(&mut self, name: &str) -> Option<Role> {
+        let found = Role::named(name);
+        if found.is_none() {
+            let names = Role::ALL.map(Role::name);
+            let help = did_you_mean(name, names).unwrap_or_else(|| format!("the roles are {}", names.join(", ")));
+            self.fault(Code::UnknownName, format!("unknown role `{name}`"), Some(help));
+        }
+        found
+    }
+
     /// A UCUM unit code.
     pub(super) fn unit(&mut self, index: usize) -> Option<Unit> {
         let code = self.text(index)?;
@@ -241,7 +269,10 @@ pub(super) fn input(term: &Term) -> Option<Input> {
     match term {
         Term::Reading(key) => Some(Input::Reading(*key)),
         Term::Fact(key) => Some(Input::Fact(*key)),
-        Term::Quantity(Quantity::BakerPercent(key)) => Some(Input::Share(*key)),
+        Term::Quantity(Quantity::BakerPercent(keys)) => match keys.as_slice() {
+            [key] => Some(Input::Share(*key)),
+            _ => None,
+        },
         _ => None,
     }
 }

@@ -24,9 +24,16 @@ pub(super) const WORDS: &[Word] = &[
     makes("on_target", READING, ".on_target()", |call| {
         if call.takes(1, 1) { call.reading(0).map(|key| Term::Condition(Condition::OnTarget(key))) } else { None }
     }),
-    makes("formula_has", &[], "formula_has(lard)", |call| {
-        let key = call.many(0, "an ingredient", arguments::ingredient).first().copied()?;
-        Some(Term::Condition(Condition::FormulaHas(key)))
+    makes("formula_has", &[], "formula_has(lard)` or `formula_has(lard, butter)", |call| {
+        let keys = call.many(0, "an ingredient", arguments::ingredient);
+        (!keys.is_empty()).then(|| Term::Condition(Condition::FormulaHas(keys)))
+    }),
+    makes("formula_has_role", &[], "formula_has_role(\"emulsifier\")", |call| {
+        if !call.takes(1, 1) {
+            return None;
+        }
+        let name = call.text(0)?;
+        call.role_named(&name).map(|role| Term::Condition(Condition::FormulaHasRole(role)))
     }),
     makes("all", &[], "all([a, b, c])", |call| several(call, Condition::All)),
     makes("any", &[], "any([a, b, c])", |call| several(call, Condition::Any)),
@@ -88,7 +95,7 @@ fn judged(call: &mut Call<'_>) -> Option<Term> {
         other => arguments::input(&other).map(|input| vec![input]),
     };
     let Some(inputs) = inputs.filter(|inputs| !inputs.is_empty()) else {
-        call.wrong("the inputs of `judged` are readings, facts or `baker_percent(…)`".to_owned());
+        call.wrong("the inputs of `judged` are readings, facts or `baker_percent(…)` of one ingredient".to_owned());
         return None;
     };
     let text = call.text(1)?;

@@ -7,6 +7,7 @@ mod causes;
 mod conditions;
 mod declare;
 mod evidence;
+mod ingredients;
 mod operators;
 mod quantities;
 mod readings;
@@ -62,6 +63,7 @@ pub(super) fn words() -> impl Iterator<Item = &'static Word> {
     [
         declare::WORDS,
         things::WORDS,
+        ingredients::WORDS,
         readings::WORDS,
         actions::WORDS,
         causes::WORDS,

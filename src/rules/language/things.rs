@@ -5,8 +5,8 @@ use super::super::term::{Kind, Term};
 use super::arguments;
 use super::{Call, Word, describes};
 use crate::knowledge::{
-    Action, Allergen, Cause, Caution, Composition, Declarations, Diet, Fact, Family, Ingredient, Market, Pack, Product,
-    Provenance, Reading, Source, Symptom,
+    Action, Allergen, Cause, Caution, Declarations, Diet, Fact, Family, Ingredient, Market, Pack, Product, Provenance,
+    Reading, Source, Symptom,
 };
 
 const TITLED: &[Kind] = &[
@@ -60,16 +60,6 @@ pub(super) const WORDS: &[Word] = &[
         {
             call.set::<Product>(|product| product.family = Some(family));
         }
-    }),
-    describes("flour", &[Kind::Ingredient], ".flour()", |call| {
-        if call.takes(1, 1) {
-            call.set::<Ingredient>(|ingredient| ingredient.is_flour = true);
-        }
-    }),
-    describes("composition", &[Kind::Ingredient], ".composition(#{ water: 14, protein: 12 })", composition),
-    describes("brings", &[Kind::Ingredient], ".brings(wheat, milk)", |call| {
-        let allergens = call.many(1, "an allergen", arguments::allergen);
-        call.set::<Ingredient>(|ingredient| ingredient.allergens.extend(allergens));
     }),
     describes("not_for", &[Kind::Ingredient, Kind::Action], ".not_for(vegan)", |call| {
         let diets = call.many(1, "a diet", arguments::diet);
@@ -233,29 +223,4 @@ fn part(call: &mut Call<'_>) {
         let help = Some(format!("the parts are {}", PARTS.join(", ")));
         call.fault(Code::UnknownName, format!("unknown part `{part}`"), help);
     }
-}
-
-fn composition(call: &mut Call<'_>) {
-    if !call.takes(2, 2) {
-        return;
-    }
-    let Some(Term::Map(members)) = call.argument(1, "a map of components") else {
-        return call.wrong("`composition` wants a map of components".to_owned());
-    };
-    let mut composition = Composition::default();
-    for (name, share) in &members {
-        let component = Composition::COMPONENTS.iter().find(|(own, ..)| own == name);
-        match (component, share) {
-            (Some((.., set)), Term::Number(share)) if (0.0..=100.0).contains(share) => set(&mut composition, *share),
-            (Some(_), _) => call.out_of_range(format!("`{name}` is not a number between 0 and 100 g/100 g")),
-            (None, _) => {
-                let help = crate::suggest::did_you_mean(name, Composition::COMPONENTS.iter().map(|(own, ..)| *own));
-                call.fault(Code::UnknownName, format!("unknown component `{name}`"), help);
-            }
-        }
-    }
-    if composition.known_total() > 100.5 {
-        call.out_of_range(format!("the components add up to {} g in 100 g", composition.known_total()));
-    }
-    call.set::<Ingredient>(|ingredient| ingredient.composition = composition);
 }

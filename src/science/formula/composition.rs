@@ -6,7 +6,8 @@ use crate::science::{Nonsense, input_checks};
 /// Rum reaches 100.1 % in the table of the French food safety agency (CIQUAL 2020, food code 1004).
 const HIGHEST_SUM_PERCENT: f64 = 101.5;
 
-/// Composition in g per 100 g. `None` means not known, which is never taken for zero.
+/// Composition in g per 100 g. `None` means not known, which is never taken for zero; what only few ingredients have is
+/// zero unless stated.
 ///
 /// `salt_percent` is sodium chloride or, for leavening, sodium as salt, as food tables give it.
 /// `ash_percent` contains the salt and is therefore left out of the sum of components.
@@ -36,6 +37,16 @@ pub struct Composition {
     pub alcohol_percent: Option<f64>,
     /// Ash, g/100 g, salt included.
     pub ash_percent: Option<f64>,
+    /// Dextrins: the higher saccharides of syrups, maltodextrin, g/100 g; few ingredients have any, so zero unless stated.
+    pub dextrins_percent: f64,
+    /// Glycerol, g/100 g; few ingredients have any, so zero unless stated.
+    pub glycerol_percent: f64,
+    /// Sorbitol, g/100 g; few ingredients have any, so zero unless stated.
+    pub sorbitol_percent: f64,
+    /// Citric and other fruit acids, lactic and acetic acid, g/100 g; few ingredients have any, so zero unless stated.
+    pub acids_percent: f64,
+    /// Fibre, dry, g/100 g; few ingredients have any, so zero unless stated.
+    pub fibre_percent: f64,
 }
 
 /// One component of a [`Composition`].
@@ -65,11 +76,21 @@ pub enum Component {
     Alcohol,
     /// Ash, salt included.
     Ash,
+    /// Dextrins: the higher saccharides of syrups, maltodextrin.
+    Dextrins,
+    /// Glycerol.
+    Glycerol,
+    /// Sorbitol.
+    Sorbitol,
+    /// Citric and other fruit acids, lactic and acetic acid.
+    Acids,
+    /// Fibre, dry.
+    Fibre,
 }
 
 impl Component {
     /// Every component, in the order of [`Composition`].
-    pub const ALL: [Self; 12] = [
+    pub const ALL: [Self; 17] = [
         Self::Water,
         Self::Fat,
         Self::Protein,
@@ -82,14 +103,30 @@ impl Component {
         Self::Salt,
         Self::Alcohol,
         Self::Ash,
+        Self::Dextrins,
+        Self::Glycerol,
+        Self::Sorbitol,
+        Self::Acids,
+        Self::Fibre,
     ];
 
     /// The sugars that are told apart.
     pub const SUGARS: [Self; 5] = [Self::Sucrose, Self::Glucose, Self::Fructose, Self::Lactose, Self::Maltose];
 
-    /// What dissolves in the water of a dough, filling or icing and raises its boiling point: sugars and salt.
-    pub const DISSOLVED: [Self; 6] =
-        [Self::Sucrose, Self::Glucose, Self::Fructose, Self::Lactose, Self::Maltose, Self::Salt];
+    /// What dissolves in the water of a dough, filling or icing and raises its boiling point: sugars, salt, dextrins,
+    /// polyols and acids.
+    pub const DISSOLVED: [Self; 10] = [
+        Self::Sucrose,
+        Self::Glucose,
+        Self::Fructose,
+        Self::Lactose,
+        Self::Maltose,
+        Self::Salt,
+        Self::Dextrins,
+        Self::Glycerol,
+        Self::Sorbitol,
+        Self::Acids,
+    ];
 
     /// Name in the trade, lower case.
     #[must_use]
@@ -107,6 +144,11 @@ impl Component {
             Self::Salt => "salt",
             Self::Alcohol => "alcohol",
             Self::Ash => "ash",
+            Self::Dextrins => "dextrins",
+            Self::Glycerol => "glycerol",
+            Self::Sorbitol => "sorbitol",
+            Self::Acids => "acids",
+            Self::Fibre => "fibre",
         }
     }
 }
@@ -126,6 +168,11 @@ impl Composition {
         salt_percent: Some(0.0),
         alcohol_percent: Some(0.0),
         ash_percent: Some(0.0),
+        dextrins_percent: 0.0,
+        glycerol_percent: 0.0,
+        sorbitol_percent: 0.0,
+        acids_percent: 0.0,
+        fibre_percent: 0.0,
     };
 
     /// Share of one component, g/100 g; `None` when it is not known.
@@ -144,6 +191,11 @@ impl Composition {
             Component::Salt => self.salt_percent,
             Component::Alcohol => self.alcohol_percent,
             Component::Ash => self.ash_percent,
+            Component::Dextrins => Some(self.dextrins_percent),
+            Component::Glycerol => Some(self.glycerol_percent),
+            Component::Sorbitol => Some(self.sorbitol_percent),
+            Component::Acids => Some(self.acids_percent),
+            Component::Fibre => Some(self.fibre_percent),
         }
     }
 

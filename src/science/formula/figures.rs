@@ -1,43 +1,10 @@
 //! Baker's percentages and totals of one part of a formula.
 
 use super::composition::Component;
-use super::line::{Formula, Line, Part, Stage};
-use super::totals::{Bounds, Total, bounds_kg, unknown_in};
-use crate::science::{Estimate, Method};
-
-/// Saturated sucrose at 20 °C, % of the water phase (from memory: ICUMSA solubility table, about 66.7 %).
-const SATURATED_SUCROSE_PERCENT: f64 = 67.0;
-
-const ON_FLOUR: Method = Method {
-    name: "baker's percentage: 100 × mass / total flour of all stages",
-    source: "common practice",
-    domain: "any dough or batter with flour",
-};
-const ON_TOTAL: Method = Method {
-    name: "true percentage: 100 × mass / total mass",
-    source: "common practice",
-    domain: "fillings, icings and formulas without flour",
-};
-const WEIGHED: Method = Method {
-    name: "sum of the masses weighed",
-    source: "common practice",
-    domain: "before any loss in mixing, fermentation and baking",
-};
-const TOTAL_WATER: Method = Method {
-    name: "total water: mass × water share, summed over all ingredients but flour",
-    source: "common practice; water shares of the ingredients from their own source",
-    domain: "water of the flour itself, about 14 %, is not counted",
-};
-const MOISTURE: Method = Method {
-    name: "moisture: mass × water share, summed over all ingredients, flour included",
-    source: "common practice; water shares of the ingredients from their own source",
-    domain: "before baking",
-};
-const SYRUP_STRENGTH: Method = Method {
-    name: "syrup strength: 100 × (sugars + salt) / (sugars + salt + water), flour left out",
-    source: "from memory: Slade L., Levine H., sugar and water as one total solvent (cookie technology)",
-    domain: "as if all of it dissolved; above about 67 % sucrose stays crystalline at 20 °C",
-};
+use super::line::{Formula, Part, Stage};
+use super::part_lines::PartLines;
+use super::totals::Total;
+use crate::science::Estimate;
 
 /// What 100 % is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -116,90 +83,21 @@ impl FormulaFigures {
 /// (a filling's flour is a thickener, not its backbone).
 #[must_use]
 pub fn figures(formula: &Formula, part: Part) -> Option<FormulaFigures> {
-    let lines: Vec<&Line> = formula.part(part).collect();
-    if lines.is_empty() {
-        return None;
-    }
-    let mass: f64 = lines.iter().map(|line| line.mass_kg).sum();
-    let flour = flour_kg(&lines, |_| true);
-    let basis = if part == Part::Dough && flour > 0.0 { Basis::Flour } else { Basis::TotalMass };
-    let (divisor, method) = match basis {
-        Basis::Flour => (flour / 100.0, ON_FLOUR),
-        Basis::TotalMass => (mass / 100.0, ON_TOTAL),
-    };
-    let share = |components: &[Component]| total(&lines, components, divisor, "%", method);
-    let liquids: Vec<&Line> = lines.iter().copied().filter(|line| !line.is_flour).collect();
+    let lines = PartLines::of(formula, part)?;
     Some(FormulaFigures {
         part,
-        basis,
-        mass: Estimate::new(mass, "kg", WEIGHED),
-        flour: Estimate::new(flour, "kg", WEIGHED),
-        prefermented_flour: prefermented(&lines, flour),
-        ingredients: lines.iter().map(|line| ingredient(line, divisor, method, mass)).collect(),
-        total_percent: Estimate::new(mass / divisor, "%", method),
-        total_water: total(&liquids, &[Component::Water], 1.0, "kg", TOTAL_WATER),
-        hydration: total(&liquids, &[Component::Water], divisor, "%", TOTAL_WATER),
-        moisture: total(&lines, &[Component::Water], mass / 100.0, "%", MOISTURE),
-        components: Component::ALL.map(|one| (one, share(&[one]))).to_vec(),
-        total_sugar: share(&Component::SUGARS),
-        dissolved_solids: share(&Component::DISSOLVED),
-        syrup_strength: syrup_strength(&liquids),
-    })
-}
-
-fn flour_kg(lines: &[&Line], counts: impl Fn(Stage) -> bool) -> f64 {
-    lines.iter().filter(|line| line.is_flour && counts(line.stage)).map(|line| line.mass_kg).sum()
-}
-
-fn prefermented(lines: &[&Line], flour: f64) -> Option<Estimate> {
-    let early = flour_kg(lines, |stage| matches!(stage, Stage::Preferment | Stage::Sponge));
-    (flour > 0.0).then(|| Estimate::new(100.0 * early / flour, "%", ON_FLOUR))
-}
-
-fn ingredient(line: &Line, divisor: f64, method: Method, mass: f64) -> IngredientShare {
-    IngredientShare {
-        name: line.name.clone(),
-        stage: line.stage,
-        percent: Estimate::new(line.mass_kg / divisor, "%", method),
-        true_percent: Estimate::new(100.0 * line.mass_kg / mass, "%", ON_TOTAL),
-    }
-}
-
-fn total(lines: &[&Line], components: &[Component], divisor: f64, unit: &'static str, method: Method) -> Total {
-    Total::of(
-        bounds_kg(lines.iter().copied(), components),
-        divisor,
-        unit,
-        method,
-        unknown_in(lines.iter().copied(), components),
-    )
-}
-
-/// A ratio of two bounded masses is least with the least solids in the most water, and most the other way round.
-fn syrup_strength(liquids: &[&Line]) -> Option<Total> {
-    let solids = bounds_kg(liquids.iter().copied(), &Component::DISSOLVED);
-    let water = bounds_kg(liquids.iter().copied(), &[Component::Water]);
-    let ratio = |solids: f64, water: f64| {
-        let phase = solids + water;
-        if phase > 0.0 { 100.0 * solids / phase } else { 0.0 }
-    };
-    if solids.most + water.most <= 0.0 {
-        return None;
-    }
-    let bounds = Bounds { least: ratio(solids.least, water.most), most: ratio(solids.most, water.least) };
-    let both: Vec<Component> = Component::DISSOLVED.into_iter().chain([Component::Water]).collect();
-    let unknown = unknown_in(liquids.iter().copied(), &both);
-    let mut strength = Total::of(bounds, 1.0, "%", SYRUP_STRENGTH, unknown);
-    strength.at_least = judge_saturation(strength.at_least);
-    strength.at_most = judge_saturation(strength.at_most);
-    Some(strength)
-}
-
-fn judge_saturation(strength: Estimate) -> Estimate {
-    let value = strength.value;
-    strength.valid_if(value <= SATURATED_SUCROSE_PERCENT, || {
-        format!(
-            "{value:.0} % is more than dissolves at 20 °C if it is sucrose (about {SATURATED_SUCROSE_PERCENT:.0} %)"
-        )
+        basis: lines.basis(),
+        mass: lines.mass(),
+        flour: lines.flour(),
+        prefermented_flour: lines.prefermented_flour(),
+        ingredients: lines.ingredients(),
+        total_percent: lines.total_percent(),
+        total_water: lines.total_water(),
+        hydration: lines.hydration(),
+        moisture: lines.moisture(),
+        components: Component::ALL.map(|one| (one, lines.share(&[one]))).to_vec(),
+        total_sugar: lines.share(&Component::SUGARS),
+        dissolved_solids: lines.share(&Component::DISSOLVED),
+        syrup_strength: lines.syrup_strength(),
     })
 }

@@ -36,9 +36,46 @@ pub enum Part {
 impl Part {
     /// Every part.
     pub const ALL: [Self; 3] = [Self::Dough, Self::Filling, Self::Icing];
+
+    /// Name in snake case: that of its main stage.
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Dough => "dough",
+            Self::Filling => "filling",
+            Self::Icing => "icing",
+        }
+    }
+
+    /// The part of a name.
+    #[must_use]
+    pub fn named(name: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|part| part.name() == name)
+    }
 }
 
 impl Stage {
+    /// Every stage.
+    pub const ALL: [Self; 5] = [Self::Preferment, Self::Sponge, Self::Dough, Self::Filling, Self::Icing];
+
+    /// Name in snake case.
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Preferment => "preferment",
+            Self::Sponge => "sponge",
+            Self::Dough => "dough",
+            Self::Filling => "filling",
+            Self::Icing => "icing",
+        }
+    }
+
+    /// The stage of a name.
+    #[must_use]
+    pub fn named(name: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|stage| stage.name() == name)
+    }
+
     /// The part that the stage belongs to.
     #[must_use]
     pub fn part(self) -> Part {
@@ -73,6 +110,109 @@ pub enum Role {
     Leavening,
     /// Cocoa.
     Cocoa,
+    /// Milk, whey and their powders.
+    Milk,
+    /// Starch, native or modified, as a thickener or flour's partner.
+    Starch,
+    /// Pectin, gelatin, agar, gums.
+    GellingAgent,
+    /// Emulsifier.
+    Emulsifier,
+    /// Enzyme preparation, malt with active enzymes included.
+    Enzyme,
+    /// Oxidising improver.
+    Oxidant,
+    /// Reducing improver.
+    ReducingAgent,
+    /// Preservative.
+    Preservative,
+    /// Acid or acid salt that is not there to leaven.
+    Acid,
+    /// Fruit in any form.
+    Fruit,
+    /// Nuts.
+    Nuts,
+    /// Seeds.
+    Seeds,
+    /// Flavours, spices, alcohol for taste.
+    Flavour,
+    /// Fibre and bran.
+    Fibre,
+    /// Gluten and other protein that is added as such.
+    Protein,
+    /// Mineral salts: hardness of the water, fortification, gel setting.
+    Mineral,
+}
+
+impl Role {
+    /// Every role.
+    pub const ALL: [Self; 26] = [
+        Self::Water,
+        Self::Liquid,
+        Self::Fat,
+        Self::LaminatingFat,
+        Self::Sugar,
+        Self::Egg,
+        Self::Salt,
+        Self::Yeast,
+        Self::Leavening,
+        Self::Cocoa,
+        Self::Milk,
+        Self::Starch,
+        Self::GellingAgent,
+        Self::Emulsifier,
+        Self::Enzyme,
+        Self::Oxidant,
+        Self::ReducingAgent,
+        Self::Preservative,
+        Self::Acid,
+        Self::Fruit,
+        Self::Nuts,
+        Self::Seeds,
+        Self::Flavour,
+        Self::Fibre,
+        Self::Protein,
+        Self::Mineral,
+    ];
+
+    /// Name in snake case.
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Water => "water",
+            Self::Liquid => "liquid",
+            Self::Fat => "fat",
+            Self::LaminatingFat => "laminating_fat",
+            Self::Sugar => "sugar",
+            Self::Egg => "egg",
+            Self::Salt => "salt",
+            Self::Yeast => "yeast",
+            Self::Leavening => "leavening",
+            Self::Cocoa => "cocoa",
+            Self::Milk => "milk",
+            Self::Starch => "starch",
+            Self::GellingAgent => "gelling_agent",
+            Self::Emulsifier => "emulsifier",
+            Self::Enzyme => "enzyme",
+            Self::Oxidant => "oxidant",
+            Self::ReducingAgent => "reducing_agent",
+            Self::Preservative => "preservative",
+            Self::Acid => "acid",
+            Self::Fruit => "fruit",
+            Self::Nuts => "nuts",
+            Self::Seeds => "seeds",
+            Self::Flavour => "flavour",
+            Self::Fibre => "fibre",
+            Self::Protein => "protein",
+            Self::Mineral => "mineral",
+        }
+    }
+
+    /// The role of a name.
+    #[must_use]
+    pub fn named(name: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|role| role.name() == name)
+    }
 }
 
 /// One weighed ingredient.

@@ -22,6 +22,26 @@ impl Total {
         self.unknown_in.is_empty().then_some(&self.at_least)
     }
 
+    /// How far the bounds are apart, in the unit of the figure.
+    #[must_use]
+    pub fn width(&self) -> f64 {
+        self.at_most.value - self.at_least.value
+    }
+
+    /// The middle between the bounds. It is an estimate of its own: it keeps what was remarked about either bound, but
+    /// not that they are bounds.
+    #[must_use]
+    pub fn middle(&self) -> Estimate {
+        let Self { at_least, at_most, unknown_in } = self;
+        // `of` puts the remark that this is a bound first.
+        let own = usize::from(!unknown_in.is_empty());
+        let mut remarks: Vec<String> = at_least.outside_domain.iter().skip(own).cloned().collect();
+        remarks.extend(
+            at_most.outside_domain.iter().skip(own).filter(|text| !at_least.outside_domain.contains(text)).cloned(),
+        );
+        Estimate { value: f64::midpoint(at_least.value, at_most.value), outside_domain: remarks, ..at_least.clone() }
+    }
+
     /// A total from its bounds.
     pub(super) fn of(
         bounds: Bounds,

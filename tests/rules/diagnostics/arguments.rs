@@ -159,7 +159,7 @@ fn inputs_of_judged_are_things_that_can_be_known() {
     assert_told(
         &files,
         &[
-            "wrong-arguments mixing.rhai:10:15 [judged] the inputs of `judged` are readings, facts or `baker_percent(…)` -- write `judged([dough_temperature, room_temperature], \"in words\", |dough, room| dough - room > 5)`",
+            "wrong-arguments mixing.rhai:10:15 [judged] the inputs of `judged` are readings, facts or `baker_percent(…)` of one ingredient -- write `judged([dough_temperature, room_temperature], \"in words\", |dough, room| dough - room > 5)`",
         ],
     );
 }
