@@ -1,13 +1,14 @@
 //! What to do about a cause, what would settle it, and what the requirements exclude.
 
 use super::answer::{ActionAdvice, ConfirmationStatus, ConfirmingReading, ExcludedAction, SetQuantity, SourceText};
+use super::law::Law;
 use super::prepared::{Prepared, PreparedConfirmation};
 use super::said::Said;
 use super::words::{Wording, input_id, rounded};
-use crate::case::{AvoidedIngredient, Requirements};
+use crate::case::Requirements;
 use crate::knowledge::{
-    Action, Cause, Circumstances, Condition, Confirmation, Declarations, Input, Key, Knowledge, Prescription, Quantity,
-    Source, Text,
+    Action, Cause, Circumstances, Condition, Confirmation, Declarations, Input, Key, Knowledge, Prescription,
+    ProductView, Quantity, Setting, Source, Text,
 };
 use crate::units::Unit;
 
@@ -15,13 +16,15 @@ use crate::units::Unit;
 #[derive(Clone, Copy)]
 pub(super) struct Advising<'a, 'k> {
     pub(super) knowledge: &'k Knowledge,
+    pub(super) view: &'k ProductView,
+    pub(super) law: Law<'k>,
     pub(super) prepared: &'k Prepared,
     pub(super) case: &'a Circumstances,
     pub(super) requirements: &'a Requirements,
 }
 
 impl<'k> Advising<'_, 'k> {
-    fn declared(self) -> &'k Declarations {
+    pub(super) fn declared(self) -> &'k Declarations {
         &self.knowledge.declared
     }
 
@@ -34,7 +37,8 @@ impl<'k> Advising<'_, 'k> {
                 None => advice.push(self.action(prescription, action)),
                 Some(text) => {
                     if excluded.iter().all(|other| other.action != action.id) {
-                        excluded.push(ExcludedAction { action: &action.id, title: &action.title, text });
+                        let instead = self.instead(action);
+                        excluded.push(ExcludedAction { action: &action.id, title: &action.title, text, instead });
                     }
                 }
             }
@@ -46,11 +50,7 @@ impl<'k> Advising<'_, 'k> {
         let (mut quantities, mut needs) = (Vec::new(), Vec::new());
         for setting in &prescription.settings {
             match setting.quantity.value(self.case) {
-                Some(value) => quantities.push(SetQuantity {
-                    name: &setting.name,
-                    value: rounded(value),
-                    unit: Unit::code(&setting.unit),
-                }),
+                Some(value) => quantities.push(self.quantity(setting, value)),
                 None => self.needed(&setting.quantity, &mut needs),
             }
         }
@@ -65,6 +65,18 @@ impl<'k> Advising<'_, 'k> {
             side_effects: self.prepared.side_effects(prescription.action),
             cautions: action.cautions.iter().map(|key| self.declared().cautions[*key].id.as_str()).collect(),
             sources: self.sources(&action.sources),
+        }
+    }
+
+    /// A quantity, at most what the law allows; rounding never lifts it above that.
+    fn quantity(self, setting: &'k Setting, value: f64) -> SetQuantity<'k> {
+        let capped = self.law.cap(setting, self.view, value);
+        let value = capped.as_ref().map_or_else(|| rounded(value), |capped| rounded(capped.value).min(capped.value));
+        SetQuantity {
+            name: &setting.name,
+            value,
+            unit: Unit::code(&setting.unit),
+            capped: capped.map(|capped| capped.text),
         }
     }
 
@@ -95,38 +107,6 @@ impl<'k> Advising<'_, 'k> {
             SourceText { citation: &source.citation, provenance: source.provenance.word() }
         });
         texts.collect()
-    }
-
-    /// Why the requirements exclude an action.
-    fn reason_against(self, action: &Action) -> Option<String> {
-        let declared = self.declared();
-        for diet in &self.requirements.diets {
-            let title = &declared.diets[*diet].title;
-            if action.not_for.contains(diet) {
-                return Some(format!("not {}", title.to_lowercase()));
-            }
-            if let Some(key) = action.uses.iter().find(|key| declared.ingredients[**key].not_for.contains(diet)) {
-                return Some(format!(
-                    "brings in {}, which is not {}",
-                    declared.ingredients[*key].title,
-                    title.to_lowercase()
-                ));
-            }
-        }
-        self.requirements.avoid.iter().find_map(|avoided| match avoided {
-            AvoidedIngredient::Ingredient(key) => action
-                .uses
-                .contains(key)
-                .then(|| format!("brings in {}, to be avoided", declared.ingredients[*key].title)),
-            AvoidedIngredient::Allergen(allergen) => {
-                action.uses.iter().find(|key| declared.ingredients[**key].allergens.contains(allergen)).map(|key| {
-                    format!(
-                        "brings in {} with the allergen {}, to be avoided",
-                        declared.ingredients[*key].title, declared.allergens[*allergen].title
-                    )
-                })
-            }
-        })
     }
 
     /// What would confirm or exclude a cause.

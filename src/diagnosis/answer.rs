@@ -169,6 +169,9 @@ pub struct SetQuantity<'k> {
     /// UCUM code.
     #[schema(example = "Cel")]
     pub unit: &'k str,
+    /// Said when a legal limit keeps the value lower than the rule would set it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub capped: Option<String>,
 }
 
 /// A reading or fact that settles a cause.
@@ -347,16 +350,38 @@ pub struct ExcludedAction<'k> {
     pub title: &'k Text,
     /// Why.
     pub text: String,
+    /// What the rules put in its place, as far as the requirements allow it.
+    pub instead: Vec<Replacement<'k>>,
+}
+
+/// An action in the place of an excluded one.
+#[derive(Debug, Serialize, ToSchema)]
+pub struct Replacement<'k> {
+    /// Id of the action.
+    pub action: &'k str,
+    /// Title.
+    #[schema(value_type = String)]
+    pub title: &'k Text,
+    /// What to do.
+    #[schema(value_type = String)]
+    pub text: &'k Text,
 }
 
 /// A caution.
 #[derive(Debug, Serialize, ToSchema)]
 pub struct CautionText<'k> {
-    /// Id.
+    /// Id of the caution, of the legal limit that is exceeded, or of the ingredient that is not permitted.
     pub caution: &'k str,
     /// The warning.
     #[schema(value_type = String)]
-    pub text: &'k Text,
+    pub text: Said<'k>,
+    /// Why it stands here, where that hangs on the case.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub why: Option<String>,
+    /// Ids of the markets whose law it tells; left out where it holds everywhere.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[schema(required = false, example = json!(["US"]))]
+    pub jurisdiction: Vec<&'k str>,
 }
 
 /// A source.

@@ -6,8 +6,10 @@ use std::fmt;
 use super::advice::Advising;
 use super::answer::{Diagnosis, OtherCause, RaisedSymptom, RankedCause, RulesStamp};
 use super::arguments::Arguing;
+use super::cautions::Heeding;
 use super::circumstances::{LaidOut, lay_out};
 use super::computed::computed;
+use super::law::Law;
 use super::missing::missing;
 use super::model::Model;
 use super::next::Open;
@@ -128,7 +130,10 @@ impl Diagnostician {
         let weights = posterior.leave_one_out(leading, spare)?;
         let open = Open { knowledge, view, model, posterior: &posterior, findings: &weighed.findings };
         let next = open.next(&mut laid_out.circumstances, spare);
+        let law = Law { declared: &knowledge.declared, market: case.requirements.market };
         let advising = Advising {
+            view,
+            law,
             knowledge,
             prepared: &self.prepared,
             case: &laid_out.circumstances,
@@ -170,7 +175,7 @@ impl Diagnostician {
             set_aside: remarks::set_aside(&case, knowledge, view, &laid_out),
             missing: missing(knowledge, view, &laid_out, leading),
             excluded_actions,
-            cautions: remarks::cautions(knowledge, view, &laid_out, leading),
+            cautions: Heeding { knowledge, view, laid_out: &laid_out, law, leading }.cautions(),
             rule_faults: weighed.rule_faults,
             causes,
             reference: case.reference,

@@ -9,9 +9,12 @@
 mod advice;
 mod answer;
 mod arguments;
+mod cautions;
 mod circumstances;
 mod computed;
 mod diagnostician;
+mod exclusion;
+mod law;
 mod missing;
 mod model;
 mod next;

@@ -1,10 +1,10 @@
-//! What an answer says beside the ranking: set aside, unexplained, cautions, the summary.
+//! What an answer says beside the ranking: set aside, unexplained, the summary.
 
-use super::answer::{CautionText, RankedCause, SetAsideFinding, Unexplained};
+use super::answer::{RankedCause, SetAsideFinding, Unexplained};
 use super::circumstances::LaidOut;
 use super::words::measure;
 use crate::case::Case;
-use crate::knowledge::{Caution, Input, Key, Knowledge, ProductView};
+use crate::knowledge::{Input, Knowledge, ProductView};
 
 /// A cause that is less probable does not explain a symptom.
 const EXPLAINS: f64 = 0.1;
@@ -67,40 +67,6 @@ pub(super) fn unexplained<'k>(
         }
     }
     found
-}
-
-/// Cautions of the pack, of the symptoms that are seen, of the leading causes and of their actions; each once.
-pub(super) fn cautions<'k>(
-    knowledge: &'k Knowledge,
-    view: &ProductView,
-    laid_out: &LaidOut,
-    leading: &[usize],
-) -> Vec<CautionText<'k>> {
-    let declared = &knowledge.declared;
-    let mut keys: Vec<Key<Caution>> = Vec::new();
-    let mut add = |more: &[Key<Caution>]| {
-        for key in more {
-            if !keys.contains(key) {
-                keys.push(*key);
-            }
-        }
-    };
-    for seen in laid_out.symptoms.iter().filter(|seen| seen.certainty > 0.5) {
-        add(&declared.symptoms[seen.symptom].cautions);
-    }
-    for cause in leading.iter().filter_map(|position| view.causes.get(*position)).map(|key| &declared.causes[*key]) {
-        add(&cause.cautions);
-        for prescription in &cause.prescriptions {
-            add(&declared.actions[prescription.action].cautions);
-        }
-    }
-    let always: Vec<Key<Caution>> =
-        declared.cautions.iter().filter(|(_, caution)| caution.always).map(|(key, _)| key).collect();
-    add(&always);
-    keys.iter()
-        .map(|key| &declared.cautions[*key])
-        .map(|caution| CautionText { caution: &caution.id, text: &caution.text })
-        .collect()
 }
 
 /// The answer in a sentence or two.

@@ -74,6 +74,9 @@ impl Page {
                 7,
                 &format!("{} = {}", quantity.name.replace('_', " "), with_symbol(quantity.value, quantity.unit)),
             );
+            if let Some(text) = &quantity.capped {
+                self.hanging(7, "law: ", text);
+            }
         }
         if !action.needs.is_empty() {
             self.line(7, &format!("for the quantity, measure: {}", action.needs.join(", ").replace('_', " ")));
@@ -134,8 +137,9 @@ impl Page {
         self.list(
             "Computed",
             diagnosis.computed.iter().map(|item| {
+                let remarks: String = item.remarks.iter().map(|remark| format!("; mind: {remark}")).collect();
                 format!(
-                    "{} {} (from {})",
+                    "{} {} (from {}){remarks}",
                     item.title.replace('_', " "),
                     with_symbol(item.value, item.unit),
                     item.from.replace('_', " ")
@@ -144,13 +148,23 @@ impl Page {
         );
         self.list(
             "Excluded actions",
-            diagnosis.excluded_actions.iter().map(|item| format!("{}: {}", item.title, item.text)),
+            diagnosis.excluded_actions.iter().map(|item| {
+                let instead: Vec<String> = item.instead.iter().map(|other| other.title.to_string()).collect();
+                let joint = if instead.is_empty() { "" } else { "; instead: " };
+                format!("{}: {}{joint}{}", item.title, item.text, instead.join("; "))
+            }),
         );
         self.list(
             "Rules that failed",
             diagnosis.rule_faults.iter().map(|item| format!("{}:{}: {}", item.file, item.line, item.message)),
         );
-        self.list("Cautions", diagnosis.cautions.iter().map(|item| item.text.to_string()));
+        self.list(
+            "Cautions",
+            diagnosis.cautions.iter().map(|item| {
+                let why = item.why.as_ref().map(|why| format!(" ({why})")).unwrap_or_default();
+                format!("{}{why}", item.text)
+            }),
+        );
         self.blank();
         self.line(0, &format!("rules {} {}", diagnosis.rules.version, diagnosis.rules.digest));
     }

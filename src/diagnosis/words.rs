@@ -288,7 +288,7 @@ impl<'a> Wording<'a> {
     }
 
     /// The quantity in words.
-    fn name(self, quantity: &Quantity) -> String {
+    pub(super) fn name(self, quantity: &Quantity) -> String {
         let title = |key: &Key<Reading>| self.declared.readings[*key].title.to_string();
         match quantity {
             Quantity::Number(value) => number(*value),

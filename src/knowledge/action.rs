@@ -1,6 +1,6 @@
 //! What can be done about a cause.
 
-use super::{Caution, Diet, Ingredient, Key, Named, Quantity, Source, Symptom, Text};
+use super::{Caution, Diet, Ingredient, Key, Limit, Named, Quantity, Source, Symptom, Text};
 use crate::units::Unit;
 
 /// A corrective action.
@@ -22,6 +22,8 @@ pub struct Action {
     pub uses: Vec<Key<Ingredient>>,
     /// Diets that it does not fit, beyond those of its ingredients.
     pub not_for: Vec<Key<Diet>>,
+    /// Actions that take its place where the requirements exclude it.
+    pub instead: Vec<Key<Action>>,
     /// Cautions.
     pub cautions: Vec<Key<Caution>>,
     /// Sources.
@@ -43,6 +45,8 @@ pub struct Setting {
     pub quantity: Quantity,
     /// Its unit.
     pub unit: Unit,
+    /// Legal limits that it never exceeds; their units convert to its own.
+    pub capped_by: Vec<Key<Limit>>,
 }
 
 /// An action as prescribed for one cause.

@@ -1,8 +1,8 @@
 //! All that a rule pack declares.
 
 use super::{
-    Action, Allergen, Cause, Caution, Diet, Fact, Family, Ingredient, Key, Market, Pack, Product, Reading, Source,
-    Symptom, Table,
+    Action, Allergen, Cause, Caution, Diet, Fact, Family, Ingredient, Key, Limit, Market, Pack, Product, Reading,
+    Scope, Source, Symptom, Table, Warning,
 };
 use crate::science::formula::Stage;
 
@@ -33,10 +33,14 @@ pub struct Declarations {
     pub facts: Table<Fact>,
     /// Readings.
     pub readings: Table<Reading>,
+    /// Legal limits.
+    pub limits: Table<Limit>,
     /// Actions.
     pub actions: Table<Action>,
     /// Causes.
     pub causes: Table<Cause>,
+    /// Cautions that hang on a condition.
+    pub warnings: Vec<Warning>,
 }
 
 impl Declarations {
@@ -44,5 +48,11 @@ impl Declarations {
     #[must_use]
     pub fn main_stage(&self, product: Key<Product>) -> Stage {
         self.products[product].family.map_or(Stage::Dough, |family| self.families[family].main_stage)
+    }
+
+    /// Whether scopes mean a product; no scope means all products.
+    pub(crate) fn concerns(&self, scopes: &[Scope], product: Key<Product>) -> bool {
+        let family = self.products[product].family;
+        scopes.is_empty() || scopes.iter().any(|scope| scope.covers(product, family))
     }
 }

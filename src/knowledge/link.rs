@@ -2,10 +2,11 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::demand::{self, ALWAYS_COMPUTED};
+use super::demand::{ALWAYS_COMPUTED, Needs};
 use super::product::most_specific;
 use super::{
-    Cause, Declarations, Fact, Family, FormulaQuantity, Input, Key, Limits, Product, Reading, Scope, Symptom, Window,
+    Cause, Declarations, Fact, Family, FormulaQuantity, Input, Key, Limit, Limits, Product, Reading, Scope, Symptom,
+    Window,
 };
 use crate::science::formula::{Part, Stage};
 
@@ -60,6 +61,10 @@ pub struct ProductView {
     pub listed_readings: Vec<Key<Reading>>,
     /// Facts declared for the product or used by its causes.
     pub listed_facts: Vec<Key<Fact>>,
+    /// Positions in [`Declarations::warnings`] of the warnings that concern the product.
+    pub warnings: Vec<usize>,
+    /// Legal limits that concern the product.
+    pub legal_limits: Vec<Key<Limit>>,
     /// Part of the formula that lines without a stage belong to.
     pub main_stage: Stage,
     /// Readings that can be computed and that the product's rules use, each after those that it needs.
@@ -102,23 +107,31 @@ impl ProductView {
             declared.causes.iter().filter(|(_, cause)| covers(&cause.products)).map(|(key, _)| key).collect();
         let symptoms = shown_symptoms(declared, &causes);
         let inputs = relevant_inputs(declared, &causes);
+        let warnings: Vec<usize> = positions(&declared.warnings, |one| declared.concerns(&one.products, product));
+        let concerned = |(key, limit): (Key<Limit>, &Limit)| declared.concerns(&limit.products, product).then_some(key);
+        let legal_limits: Vec<Key<Limit>> = declared.limits.iter().filter_map(concerned).collect();
+        let needs = Needs::of(declared, &causes, &warnings, &legal_limits);
         let listed_readings: Vec<Key<Reading>> = listed(
             declared.readings.iter(),
             |reading| {
                 covers(&reading.products) || reading.windows.iter().any(|(scope, _)| scope.covers(product, family))
             },
-            inputs.iter().filter_map(|relevant| match relevant.input {
-                Input::Reading(key) => Some(key),
-                _ => None,
-            }),
+            inputs.iter().map(|relevant| relevant.input).chain(needs.warning_inputs()).filter_map(
+                |input| match input {
+                    Input::Reading(key) => Some(key),
+                    _ => None,
+                },
+            ),
         );
-        let used = demand::readings(declared, &causes, &listed_readings, computable);
+        let used = needs.readings(&listed_readings, computable);
         let computable: Vec<Key<Reading>> = computable.iter().copied().filter(|key| used.contains(key)).collect();
         let main_part = main_stage.part();
-        let mut formula_quantities = demand::formula_quantities(declared, &causes, &computable, main_part);
+        let mut formula_quantities = needs.formula_quantities(&computable, main_part);
         formula_quantities.extend(ALWAYS_COMPUTED.map(|quantity| (main_part, quantity)));
         Self {
             product,
+            warnings,
+            legal_limits,
             main_stage,
             computable,
             formula_quantities: formula_quantities.into_iter().collect(),
@@ -134,9 +147,11 @@ impl ProductView {
             listed_facts: listed(
                 declared.facts.iter(),
                 |fact| covers(&fact.products),
-                inputs.iter().filter_map(|relevant| match relevant.input {
-                    Input::Fact(key) => Some(key),
-                    _ => None,
+                inputs.iter().map(|relevant| relevant.input).chain(needs.warning_inputs()).filter_map(|input| {
+                    match input {
+                        Input::Fact(key) => Some(key),
+                        _ => None,
+                    }
                 }),
             ),
             causes,
@@ -163,6 +178,10 @@ impl ProductView {
         let found = self.inputs.binary_search_by_key(&input, |relevant| relevant.input).ok();
         found.and_then(|position| self.inputs.get(position)).map_or(&[], |relevant| &relevant.causes)
     }
+}
+
+fn positions<T>(items: &[T], chosen: impl Fn(&T) -> bool) -> Vec<usize> {
+    items.iter().enumerate().filter(|(_, item)| chosen(item)).map(|(position, _)| position).collect()
 }
 
 /// Computed readings in an order of need; rules with a circle are refused when they are loaded.

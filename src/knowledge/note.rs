@@ -1,6 +1,6 @@
 //! Sources and cautions.
 
-use super::{Key, Named, Text};
+use super::{Key, Market, Named, Text};
 
 /// How far a source can be trusted.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -45,6 +45,8 @@ pub struct Caution {
     pub text: Text,
     /// Whether it stands in every answer.
     pub always: bool,
+    /// Markets whose law it tells; empty: it holds everywhere.
+    pub jurisdiction: Vec<Key<Market>>,
     /// Sources.
     pub sources: Vec<Key<Source>>,
 }

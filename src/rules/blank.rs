@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use super::term::{Kind, Term};
 use crate::knowledge::{
-    Action, Allergen, Cause, Caution, Composition, Declarations, Diet, Fact, Family, Ingredient, Market, Place,
+    Action, Allergen, Cause, Caution, Composition, Declarations, Diet, Fact, Family, Ingredient, Limit, Market, Place,
     Product, Provenance, Reading, Source, Symptom, Text, Window,
 };
 use crate::science::formula::Stage;
@@ -31,7 +31,8 @@ pub(super) fn blank(declared: &mut Declarations, kind: Kind, id: &str, file: &Ar
             provenance: Provenance::CommonPractice,
         })),
         Kind::Caution => {
-            let caution = Caution { id, text: Text::default(), always: false, sources: Vec::new() };
+            let caution =
+                Caution { id, text: Text::default(), always: false, jurisdiction: Vec::new(), sources: Vec::new() };
             Term::Caution(declared.cautions.push(caution))
         }
         Kind::Diet => Term::Diet(declared.diets.push(Diet { id, title })),
@@ -45,6 +46,7 @@ pub(super) fn blank(declared: &mut Declarations, kind: Kind, id: &str, file: &Ar
         Kind::Symptom => Term::Symptom(declared.symptoms.push(symptom(id))),
         Kind::Fact => Term::Fact(declared.facts.push(fact(id))),
         Kind::Reading => Term::Reading(declared.readings.push(reading(id))),
+        Kind::Limit => Term::Limit(declared.limits.push(limit(id))),
         Kind::Action => Term::Action(declared.actions.push(action(id))),
         Kind::Cause => Term::Cause(declared.causes.push(cause(id, file))),
         _ => Term::Unknown,
@@ -103,6 +105,20 @@ fn reading(id: String) -> Reading {
     }
 }
 
+fn limit(id: String) -> Limit {
+    Limit {
+        id,
+        text: Text::default(),
+        markets: Vec::new(),
+        products: Vec::new(),
+        quantity: None,
+        // No limit yet; the checks refuse one that keeps it.
+        most: f64::NAN,
+        unit: Unit::default(),
+        sources: Vec::new(),
+    }
+}
+
 fn action(id: String) -> Action {
     Action {
         id,
@@ -113,6 +129,7 @@ fn action(id: String) -> Action {
         may_show: Vec::new(),
         uses: Vec::new(),
         not_for: Vec::new(),
+        instead: Vec::new(),
         cautions: Vec::new(),
         sources: Vec::new(),
     }

@@ -16,10 +16,25 @@ pub(super) fn run(build: &mut Build) {
             None => never_declared(build, id, name),
         }
     }
+    check_warnings(build);
     if build.declared.pack.id.is_empty() {
         let at = Place { file: "pack.rhai".into(), line: 0, column: 0 };
         let help = Some("write `pack(\"name\").title(\"…\").version(\"0.1.0\");` in `pack.rhai`".to_owned());
         build.fault(Code::Incomplete, &at, 1, "the pack has no name and version".to_owned(), help);
+    }
+}
+
+/// A warning without a condition would never stand in an answer.
+fn check_warnings(build: &mut Build) {
+    let lacking: Vec<Place> =
+        build.declared.warnings.iter().filter(|one| one.when.is_none()).map(|one| one.place.clone()).collect();
+    // A condition that is stated wrongly has told its own fault.
+    if build.diagnostics.iter().any(|told| told.severity == Severity::Fault) {
+        return;
+    }
+    for at in lacking {
+        let help = Some("add `.when(…)`; a caution that always holds says `.always()` itself".to_owned());
+        build.fault(Code::Incomplete, &at, Kind::Warning.word_width(), "the warning has no condition".to_owned(), help);
     }
 }
 
@@ -70,6 +85,15 @@ fn lacks(build: &Build, term: &Term) -> Vec<&'static str> {
                 ("unit", reading.unit.code() == "1" && !reading.plausible.low.is_finite()),
                 ("plausible", !reading.plausible.low.is_finite()),
                 ("method", reading.method.is_empty()),
+            ]
+        }
+        Term::Limit(key) => {
+            let limit = &declared.limits[*key];
+            vec![
+                ("text", limit.text.is_empty()),
+                ("market", limit.markets.is_empty()),
+                ("of", limit.quantity.is_none()),
+                ("at_most", limit.most.is_nan()),
             ]
         }
         Term::Action(key) => {

@@ -8,30 +8,32 @@ pub(super) enum Stage {
     Pack,
     Scales,
     Sources,
-    Cautions,
     Requirements,
+    Cautions,
     Products,
     Ingredients,
     Symptoms,
     Facts,
     Readings,
+    Limits,
     Actions,
     Causes,
 }
 
 impl Stage {
     /// All stages, in order of reading.
-    pub(super) const ALL: [Self; 12] = [
+    pub(super) const ALL: [Self; 13] = [
         Self::Pack,
         Self::Scales,
         Self::Sources,
-        Self::Cautions,
         Self::Requirements,
+        Self::Cautions,
         Self::Products,
         Self::Ingredients,
         Self::Symptoms,
         Self::Facts,
         Self::Readings,
+        Self::Limits,
         Self::Actions,
         Self::Causes,
     ];
@@ -58,6 +60,7 @@ impl Stage {
             Self::Symptoms => Some("symptoms.rhai"),
             Self::Facts => Some("facts.rhai"),
             Self::Readings => Some("readings.rhai"),
+            Self::Limits => Some("limits.rhai"),
             Self::Actions => Some("actions.rhai"),
             Self::Causes => None,
         }
@@ -78,8 +81,9 @@ impl Stage {
             Self::Symptoms => &[("symptom", Kind::Symptom)],
             Self::Facts => &[("fact", Kind::Fact)],
             Self::Readings => &[("reading", Kind::Reading)],
+            Self::Limits => &[("limit", Kind::Limit)],
             Self::Actions => &[("action", Kind::Action)],
-            Self::Causes => &[("cause", Kind::Cause)],
+            Self::Causes => &[("cause", Kind::Cause), ("warn", Kind::Warning)],
         }
     }
 

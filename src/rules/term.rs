@@ -6,8 +6,8 @@ use rhai::{Dynamic, FnPtr};
 
 use super::stage::Stage;
 use crate::knowledge::{
-    Action, Allergen, Cause, Caution, Condition, Diet, Fact, Family, Ingredient, Key, Market, Prescription, Product,
-    Quantity, Reading, Source, Symptom,
+    Action, Allergen, Cause, Caution, Condition, Diet, Fact, Family, Ingredient, Key, Limit, Market, Prescription,
+    Product, Quantity, Reading, Source, Symptom, Warning,
 };
 
 /// Any value of the rule language.
@@ -28,7 +28,10 @@ pub(super) enum Term {
     Fact(Key<Fact>),
     Reading(Key<Reading>),
     Action(Key<Action>),
+    Limit(Key<Limit>),
     Cause(Key<Cause>),
+    Warning(Key<Warning>),
+    CappedBy(Vec<Key<Limit>>),
     Prior(f64),
     Strength(f64),
     Weight(f64),
@@ -65,7 +68,10 @@ pub(super) enum Kind {
     Fact,
     Reading,
     Action,
+    Limit,
     Cause,
+    Warning,
+    CappedBy,
     Prior,
     Strength,
     Weight,
@@ -103,7 +109,10 @@ impl Kind {
             Self::Fact => "a fact",
             Self::Reading => "a reading",
             Self::Action => "an action",
+            Self::Limit => "a limit",
             Self::Cause => "a cause",
+            Self::Warning => "a warning",
+            Self::CappedBy => "a cap",
             Self::Prior => "a prior",
             Self::Strength => "a strength",
             Self::Weight => "a weight",
@@ -150,7 +159,10 @@ impl Term {
             Self::Fact(_) => Kind::Fact,
             Self::Reading(_) => Kind::Reading,
             Self::Action(_) => Kind::Action,
+            Self::Limit(_) => Kind::Limit,
             Self::Cause(_) => Kind::Cause,
+            Self::Warning(_) => Kind::Warning,
+            Self::CappedBy(_) => Kind::CappedBy,
             Self::Prior(_) => Kind::Prior,
             Self::Strength(_) => Kind::Strength,
             Self::Weight(_) => Kind::Weight,
@@ -186,7 +198,9 @@ impl Term {
             Self::Fact(key) => key.index(),
             Self::Reading(key) => key.index(),
             Self::Action(key) => key.index(),
+            Self::Limit(key) => key.index(),
             Self::Cause(key) => key.index(),
+            Self::Warning(key) => key.index(),
             _ => return None,
         };
         Some((self.kind(), index))

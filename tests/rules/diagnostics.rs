@@ -3,6 +3,7 @@
 mod arguments;
 mod declarations;
 mod formulas;
+mod law;
 mod names;
 mod numbers;
 mod scripts;

@@ -1,9 +1,11 @@
 //! Words that describe actions and set their quantities.
 
+use super::super::diagnostic::Code;
 use super::super::term::{Kind, Term};
 use super::arguments;
 use super::{Call, Word, describes, makes};
-use crate::knowledge::{Action, Prescription, Setting};
+use crate::knowledge::{Action, Key, Limit, Prescription, Setting};
+use crate::units::Unit;
 
 const ACTION: &[Kind] = &[Kind::Action];
 
@@ -23,7 +25,12 @@ pub(super) const WORDS: &[Word] = &[
         let ingredients = call.many(1, "an ingredient", arguments::ingredient);
         call.set::<Action>(|action| action.uses.extend(ingredients));
     }),
-    makes("set", &[Kind::Action, Kind::Prescription], ".set(\"water_temperature\", 7, \"Cel\")", set),
+    makes(
+        "set",
+        &[Kind::Action, Kind::Prescription],
+        ".set(\"water_temperature\", 7, \"Cel\")` or `.set(\"dose\", 0.3, \"%\", capped_by(some_limit))",
+        set,
+    ),
 ];
 
 /// The prescription that a term is: an action by itself sets nothing.
@@ -37,12 +44,35 @@ pub(super) fn prescription(term: &Term) -> Option<Prescription> {
 
 fn set(call: &mut Call<'_>) -> Option<Term> {
     let mut prescription = call.arguments.first().and_then(prescription)?;
-    if !call.takes(4, 4) {
+    if !call.takes(4, 5) {
         return Some(Term::Prescription(prescription));
     }
     let (name, quantity, unit) = (call.text(1), call.quantity(2), call.unit(3));
+    let capped_by = if call.arguments.len() == 5 { caps(call, 4, unit.as_ref()) } else { Vec::new() };
     if let (Some(name), Some(quantity), Some(unit)) = (name, quantity, unit) {
-        prescription.settings.push(Setting { name, quantity, unit });
+        prescription.settings.push(Setting { name, quantity, unit, capped_by });
     }
     Some(Term::Prescription(prescription))
+}
+
+/// The limits of `capped_by(…)`, which are counted in units that convert to that of the quantity.
+fn caps(call: &mut Call<'_>, index: usize, unit: Option<&Unit>) -> Vec<Key<Limit>> {
+    let limits = match call.argument(index, "`capped_by(…)`") {
+        Some(Term::CappedBy(limits)) => limits,
+        Some(other) => {
+            call.wrong_kind("`capped_by(…)`", other.kind());
+            Vec::new()
+        }
+        None => Vec::new(),
+    };
+    for limit in &limits {
+        let limit = &call.build.declared.limits[*limit];
+        let (id, own) = (limit.id.clone(), limit.unit.clone());
+        if unit.is_some_and(|unit| !own.converts_to(unit)) {
+            let message = format!("`{id}` is counted in `{own}`, the quantity in `{}`", unit.map_or("", Unit::code));
+            let help = Some("give both in units that convert to each other".to_owned());
+            call.fault(Code::Unit, message, help);
+        }
+    }
+    limits
 }

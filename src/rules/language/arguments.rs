@@ -295,6 +295,9 @@ picks! {
     diet, Diet, crate::knowledge::Diet;
     allergen, Allergen, crate::knowledge::Allergen;
     family, Family, crate::knowledge::Family;
+    market, Market, crate::knowledge::Market;
+    limit, Limit, crate::knowledge::Limit;
+    action, Action, crate::knowledge::Action;
     ingredient, Ingredient, crate::knowledge::Ingredient;
     symptom, Symptom, crate::knowledge::Symptom;
 }

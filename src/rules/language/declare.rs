@@ -16,6 +16,7 @@ pub(super) const WORDS: &[Word] = &[
     makes("symptom", &[], "symptom(\"id\")", |call| declared(call, Kind::Symptom)),
     makes("fact", &[], "fact(\"id\")", |call| declared(call, Kind::Fact)),
     makes("reading", &[], "reading(\"id\")", |call| declared(call, Kind::Reading)),
+    makes("limit", &[], "limit(\"id\")", |call| declared(call, Kind::Limit)),
     makes("action", &[], "action(\"id\")", |call| declared(call, Kind::Action)),
     makes("cause", &[], "cause(\"id\")", declared_cause),
     makes("prior_word", &[], "prior_word(\"COMMON\", 0.10)", |call| {

@@ -8,6 +8,7 @@ mod conditions;
 mod declare;
 mod evidence;
 mod ingredients;
+mod law;
 mod operators;
 mod quantities;
 mod readings;
@@ -65,6 +66,7 @@ pub(super) fn words() -> impl Iterator<Item = &'static Word> {
         things::WORDS,
         ingredients::WORDS,
         readings::WORDS,
+        law::WORDS,
         actions::WORDS,
         causes::WORDS,
         evidence::WORDS,

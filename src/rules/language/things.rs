@@ -5,8 +5,8 @@ use super::super::term::{Kind, Term};
 use super::arguments;
 use super::{Call, Word, describes};
 use crate::knowledge::{
-    Action, Allergen, Cause, Caution, Declarations, Diet, Fact, Family, Ingredient, Market, Pack, Product, Provenance,
-    Reading, Source, Symptom,
+    Action, Allergen, Cause, Caution, Declarations, Diet, Fact, Family, Ingredient, Limit, Market, Pack, Product,
+    Provenance, Reading, Source, Symptom, Warning,
 };
 
 const TITLED: &[Kind] = &[
@@ -26,7 +26,9 @@ const TITLED: &[Kind] = &[
 
 const CAUTIONED: &[Kind] = &[Kind::Symptom, Kind::Action, Kind::Cause];
 
-const SOURCED: &[Kind] = &[Kind::Caution, Kind::Ingredient, Kind::Reading, Kind::Action, Kind::Cause];
+const SOURCED: &[Kind] = &[Kind::Caution, Kind::Ingredient, Kind::Reading, Kind::Limit, Kind::Action, Kind::Cause];
+
+const SCOPED: &[Kind] = &[Kind::Symptom, Kind::Fact, Kind::Reading, Kind::Limit, Kind::Cause, Kind::Warning];
 
 pub(super) const WORDS: &[Word] = &[
     describes("title", TITLED, ".title(\"Hollow under the top crust\")", title),
@@ -35,7 +37,7 @@ pub(super) const WORDS: &[Word] = &[
             call.set::<Pack>(|pack| pack.version = version);
         }
     }),
-    describes("text", &[Kind::Caution, Kind::Action], ".text(\"What to do.\")", text),
+    describes("text", &[Kind::Caution, Kind::Limit, Kind::Action], ".text(\"What to do.\")", text),
     describes("description", &[Kind::Product, Kind::Symptom, Kind::Reading], ".description(\"…\")", description),
     describes("source", SOURCED, ".source(some_handbook, common_practice)", source),
     describes("caution", CAUTIONED, ".caution(hot_oven)", caution),
@@ -67,7 +69,7 @@ pub(super) const WORDS: &[Word] = &[
         call.set::<Action>(|action| action.not_for.extend(&diets));
     }),
     describes("part", &[Kind::Symptom], ".part(\"crust\")", part),
-    describes("products", &[Kind::Symptom, Kind::Fact, Kind::Reading, Kind::Cause], ".products(soft_rolls)", products),
+    describes("products", SCOPED, ".products(soft_rolls)", products),
     describes("synonyms", &[Kind::Symptom], ".synonyms(\"flying top\")", |call| {
         let synonyms = call.many(1, "a text", arguments::text);
         call.set::<Symptom>(|symptom| symptom.synonyms.extend(synonyms));
@@ -122,8 +124,14 @@ macro_rules! describable {
 describable!(
     Source in sources, Caution in cautions, Diet in diets, Allergen in allergens, Market in markets, Family in families,
     Product in products, Ingredient in ingredients, Symptom in symptoms, Fact in facts, Reading in readings,
-    Action in actions, Cause in causes,
+    Limit in limits, Action in actions, Cause in causes,
 );
+
+impl Describable for Warning {
+    fn of<'d>(declared: &'d mut Declarations, term: &Term) -> Option<&'d mut Self> {
+        if let Term::Warning(key) = term { declared.warnings.get_mut(key.index()) } else { None }
+    }
+}
 
 impl Describable for Pack {
     fn of<'d>(declared: &'d mut Declarations, term: &Term) -> Option<&'d mut Self> {
@@ -165,6 +173,7 @@ fn title(call: &mut Call<'_>) {
 fn text(call: &mut Call<'_>) {
     let Some(text) = only_text(call) else { return };
     call.set::<Caution>(|thing| thing.text = text.as_str().into());
+    call.set::<Limit>(|thing| thing.text = text.as_str().into());
     call.set::<Action>(|thing| thing.text = text.as_str().into());
 }
 
@@ -178,6 +187,7 @@ fn description(call: &mut Call<'_>) {
 fn source(call: &mut Call<'_>) {
     let sources = call.many(1, "a source", arguments::source);
     call.set::<Caution>(|thing| thing.sources.extend(&sources));
+    call.set::<Limit>(|thing| thing.sources.extend(&sources));
     call.set::<Ingredient>(|thing| thing.sources.extend(&sources));
     call.set::<Reading>(|thing| thing.sources.extend(&sources));
     call.set::<Action>(|thing| thing.sources.extend(&sources));
@@ -200,6 +210,8 @@ fn provenance(call: &mut Call<'_>, provenance: Provenance) {
 fn products(call: &mut Call<'_>) {
     let scopes = call.scopes(1);
     call.set::<Symptom>(|thing| thing.products.extend(&scopes));
+    call.set::<Limit>(|thing| thing.products.extend(&scopes));
+    call.set::<Warning>(|thing| thing.products.extend(&scopes));
     call.set::<Fact>(|thing| thing.products.extend(&scopes));
     call.set::<Reading>(|thing| thing.products.extend(&scopes));
     call.set::<Cause>(|thing| thing.products.extend(&scopes));

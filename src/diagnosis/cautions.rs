@@ -1,0 +1,106 @@
+//! What the people who act on an answer must heed: warnings, the law of the market, cautions.
+
+use super::answer::CautionText;
+use super::circumstances::LaidOut;
+use super::law::Law;
+use super::said::Said;
+use super::words::{Wording, input_title};
+use crate::knowledge::{Caution, Circumstances, Condition, Input, Key, Knowledge, ProductView, Warning};
+
+/// What cautions are drawn from.
+pub(super) struct Heeding<'a, 'k> {
+    pub(super) knowledge: &'k Knowledge,
+    pub(super) view: &'k ProductView,
+    pub(super) laid_out: &'a LaidOut,
+    pub(super) law: Law<'k>,
+    /// Positions of the leading causes.
+    pub(super) leading: &'a [usize],
+}
+
+impl<'k> Heeding<'_, 'k> {
+    /// First what the case itself raises: limits exceeded, ingredients not permitted, warnings; then the cautions of the
+    /// symptoms that are seen, of the leading causes and their actions, and of the pack; each once.
+    pub(super) fn cautions(&self) -> Vec<CautionText<'k>> {
+        let circumstances = &self.laid_out.circumstances;
+        let mut texts = self.law.exceeded(self.view, circumstances);
+        texts.extend(self.law.not_permitted(circumstances, &self.prescribed()));
+        for (caution, why) in self.warnings() {
+            if self.is_new(caution, &texts) {
+                texts.push(self.text(caution, Some(why)));
+            }
+        }
+        for caution in self.unconditional() {
+            if self.is_new(caution, &texts) {
+                texts.push(self.text(caution, None));
+            }
+        }
+        texts
+    }
+
+    fn is_new(&self, caution: Key<Caution>, texts: &[CautionText<'k>]) -> bool {
+        let caution = &self.knowledge.declared.cautions[caution];
+        self.law.holds_in(&caution.jurisdiction) && texts.iter().all(|text| text.caution != caution.id)
+    }
+
+    fn text(&self, caution: Key<Caution>, why: Option<String>) -> CautionText<'k> {
+        let caution = &self.knowledge.declared.cautions[caution];
+        CautionText {
+            caution: &caution.id,
+            text: Said::Always(&caution.text),
+            why,
+            jurisdiction: self.law.ids(&caution.jurisdiction),
+        }
+    }
+
+    /// Warnings whose condition holds, or cannot be excluded, with the reason.
+    fn warnings(&self) -> impl Iterator<Item = (Key<Caution>, String)> {
+        let declared = &self.knowledge.declared;
+        let warnings = self.view.warnings.iter().filter_map(|position| declared.warnings.get(*position));
+        warnings.filter_map(|warning| Some((warning.caution, self.why(warning)?)))
+    }
+
+    fn why(&self, warning: &Warning) -> Option<String> {
+        let case: &Circumstances = &self.laid_out.circumstances;
+        let condition = warning.when.as_ref()?;
+        let wording = Wording { declared: &self.knowledge.declared, case };
+        match condition.judge(case, &mut |_, _| {}).grade() {
+            Some(grade) if grade > 0.0 => Some(wording.state(condition)),
+            Some(_) => None,
+            None => warning.also_when_unknown.then(|| self.cannot_be_excluded(condition, wording)),
+        }
+    }
+
+    fn cannot_be_excluded(&self, condition: &Condition, wording: Wording<'_>) -> String {
+        let mut unknown: Vec<&str> = Vec::new();
+        condition.inputs(&mut |input| {
+            let title = input_title(&self.knowledge.declared, input);
+            let open = !self.laid_out.circumstances.knows(input) || input == Input::Formula;
+            if open && !unknown.contains(&title) {
+                unknown.push(title);
+            }
+        });
+        format!("cannot be excluded: {}; not known: {}", wording.demand(condition), unknown.join(", "))
+    }
+
+    /// Actions of the leading causes.
+    fn prescribed(&self) -> Vec<Key<crate::knowledge::Action>> {
+        let declared = &self.knowledge.declared;
+        let causes = self.leading.iter().filter_map(|position| self.view.causes.get(*position));
+        causes.flat_map(|key| &declared.causes[*key].prescriptions).map(|prescription| prescription.action).collect()
+    }
+
+    fn unconditional(&self) -> Vec<Key<Caution>> {
+        let declared = &self.knowledge.declared;
+        let mut keys: Vec<Key<Caution>> = Vec::new();
+        for seen in self.laid_out.symptoms.iter().filter(|seen| seen.certainty > 0.5) {
+            keys.extend(&declared.symptoms[seen.symptom].cautions);
+        }
+        for cause in self.leading.iter().filter_map(|position| self.view.causes.get(*position)) {
+            let cause = &declared.causes[*cause];
+            keys.extend(&cause.cautions);
+            keys.extend(cause.prescriptions.iter().flat_map(|one| &declared.actions[one.action].cautions));
+        }
+        keys.extend(declared.cautions.iter().filter(|(_, caution)| caution.always).map(|(key, _)| key));
+        keys
+    }
+}
