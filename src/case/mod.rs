@@ -6,6 +6,8 @@
 mod document;
 mod fault;
 mod formula;
+mod formula_document;
+mod formula_request;
 mod json;
 mod node;
 mod parse;
@@ -19,5 +21,7 @@ pub use document::{
     SymptomDocument,
 };
 pub use fault::{Fault, FaultCode};
+pub use formula_document::{BatchDocument, FormulaRequestDocument, MeasureDocument, RatioDocument};
+pub use formula_request::{BatchRequest, BatchSize, FormulaRequest, RatioRequest, faults_of};
 pub use parse::CaseFaults;
 pub use types::{AvoidedIngredient, Case, Formula, FormulaLine, LineContent, Measured, Requirements, Seen, SetAside};

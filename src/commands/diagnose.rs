@@ -45,7 +45,7 @@ impl Diagnose {
     }
 }
 
-fn read_case(file: &Path) -> Result<Vec<u8>, Exit> {
+pub(super) fn read_case(file: &Path) -> Result<Vec<u8>, Exit> {
     let mut text = Vec::new();
     let read =
         if file == Path::new("-") { io::stdin().lock().read_to_end(&mut text).map(|_| text) } else { fs::read(file) };
@@ -67,7 +67,7 @@ fn width() -> usize {
     std::env::var("COLUMNS").ok().and_then(|columns| columns.parse().ok()).unwrap_or(USUAL_WIDTH)
 }
 
-fn explain(faults: &CaseFaults) {
+pub(super) fn explain(faults: &CaseFaults) {
     match faults {
         CaseFaults::Malformed(_) => complain(faults),
         CaseFaults::Faulty(faults) => faults.iter().for_each(|fault| complain(line(fault))),

@@ -4,6 +4,7 @@ mod check;
 mod diagnose;
 mod exit;
 mod export;
+mod formula;
 mod knowledge;
 mod log;
 mod openapi;
@@ -26,6 +27,7 @@ struct Program {
 enum Command {
     Serve(serve::Serve),
     Diagnose(diagnose::Diagnose),
+    Formula(formula::Formula),
     Check(check::Check),
     #[command(subcommand)]
     Rules(RulesCommand),
@@ -44,6 +46,7 @@ pub fn run() -> ExitCode {
     let outcome = match Program::parse().command {
         Command::Serve(command) => command.run(),
         Command::Diagnose(command) => command.run(),
+        Command::Formula(command) => command.run(),
         Command::Check(command) => command.run(),
         Command::Rules(RulesCommand::Export(command)) => command.run(),
         Command::Openapi(command) => command.run(),

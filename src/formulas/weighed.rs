@@ -1,6 +1,6 @@
 //! The lines of a case's formula as science takes them.
 
-use crate::case::{Formula, FormulaLine, LineContent};
+use crate::case::{CaseFaults, Formula, FormulaLine, FormulaRequest, LineContent, faults_of};
 use crate::knowledge::{Composition, Declarations, Leavening};
 use crate::science::Nonsense;
 use crate::science::formula::{self, Line, Part, Role, Stage};
@@ -35,6 +35,15 @@ impl<'a> Weighed<'a> {
             lines.push(unlisted_flour());
         }
         Ok(Self { declared, given, formula: formula::Formula::new(lines)?, main, whole })
+    }
+
+    /// Resolves the formula of a request; faults are told at their places in it.
+    ///
+    /// # Errors
+    /// As [`Self::new`].
+    pub fn of(request: &'a FormulaRequest, declared: &'a Declarations) -> Result<Self, CaseFaults> {
+        let main = request.product.map_or(Stage::Dough, |product| declared.main_stage(product));
+        Self::new(&request.formula, declared, main).map_err(|nonsense| CaseFaults::Faulty(faults_of(&nonsense)))
     }
 
     /// The lines as science takes them.

@@ -1,5 +1,6 @@
 //! The OpenAPI 3.1 document of the service.
 
+mod formulas;
 mod optional;
 mod problems;
 
@@ -13,12 +14,13 @@ use utoipa::OpenApi;
 use utoipa::openapi::path::Operation;
 use utoipa::openapi::{Content, RefOr};
 
-pub(super) use problems::{CaseProblems, ItemProblems, ParameterProblems};
+pub(super) use problems::{CaseProblems, FormulaProblems, ItemProblems, ParameterProblems};
 
 use super::parameters::NoParameters;
 use super::problem::{Problem, ProblemDocument};
 use super::routes::{
-    causes, diagnoses, facts, health, problems as problem_routes, products, readings, rules, symptoms,
+    causes, diagnoses, facts, formulas as formula_routes, health, ingredients, problems as problem_routes, products,
+    readings, requirements, rules, symptoms,
 };
 
 /// The example case of the contract.
@@ -42,7 +44,12 @@ static TEXT: LazyLock<Result<Bytes, String>> = LazyLock::new(|| text().map(Bytes
     ),
     paths(
         diagnoses::create,
+        formula_routes::figures,
+        formula_routes::batches,
+        formula_routes::ratios,
         products::list,
+        ingredients::list,
+        requirements::list,
         symptoms::list,
         readings::list,
         facts::list,
@@ -58,6 +65,7 @@ static TEXT: LazyLock<Result<Bytes, String>> = LazyLock::new(|| text().map(Bytes
     components(schemas(ProblemDocument<'_>)),
     tags(
         (name = "diagnoses", description = "From a case to its causes"),
+        (name = "formulas", description = "What a formula comes to, without a case"),
         (name = "vocabulary", description = "What the rules declare: the ids that a case may use"),
         (name = "service", description = "The service itself")
     )
@@ -75,6 +83,7 @@ pub fn text() -> Result<String, String> {
     if let Some(operation) = operation {
         add_examples(operation).map_err(|error| error.to_string())?;
     }
+    formulas::add_examples(&mut document).map_err(|error| error.to_string())?;
     document.to_pretty_json().map(|json| json + "\n").map_err(|error| error.to_string())
 }
 

@@ -12,6 +12,9 @@ use crate::http::problem::{ErrorCode, PROBLEM_JSON, Problem, ProblemEntry, Probl
 /// Problems of routes that take a case.
 pub(in crate::http) struct CaseProblems;
 
+/// Problems of routes that take a formula.
+pub(in crate::http) struct FormulaProblems;
+
 /// Problems of routes that name an item in their path.
 pub(in crate::http) struct ItemProblems;
 
@@ -29,6 +32,20 @@ impl IntoResponses for CaseProblems {
             ProblemKind::BodyTooLarge,
             ProblemKind::UnsupportedMediaType,
             ProblemKind::FaultyCase,
+            ProblemKind::FaultyParameters,
+        ])
+    }
+}
+
+impl IntoResponses for FormulaProblems {
+    fn responses() -> Responses {
+        responses(&[
+            ProblemKind::MalformedJson,
+            ProblemKind::UnreadableBody,
+            ProblemKind::RequestTimeout,
+            ProblemKind::BodyTooLarge,
+            ProblemKind::UnsupportedMediaType,
+            ProblemKind::FaultyFormula,
             ProblemKind::FaultyParameters,
         ])
     }
@@ -76,12 +93,18 @@ fn example(kind: ProblemKind) -> Problem {
         ProblemKind::BodyTooLarge => problem.detail("the body is longer than 1048576 bytes"),
         ProblemKind::UnsupportedMediaType => problem.detail("the body is `text/plain`, not `application/json`"),
         ProblemKind::FaultyCase => problem.entries([unknown_product(ProblemEntry::pointer, "/product")]),
+        ProblemKind::FaultyFormula => problem.entries([faulty_line()]),
         ProblemKind::FaultyParameters => problem.entries([unknown_product(ProblemEntry::parameter, "product")]),
         ProblemKind::UnreadableBody
         | ProblemKind::UnknownRoute
         | ProblemKind::MethodNotAllowed
         | ProblemKind::Internal => problem,
     }
+}
+
+fn faulty_line() -> ProblemEntry {
+    let detail = "-3 is not at least 0".to_owned();
+    ProblemEntry::pointer("/formula/ingredients/1/amount", ErrorCode::OutOfRange, detail)
 }
 
 fn unknown_product(entry: fn(&str, ErrorCode, String) -> ProblemEntry, place: &str) -> ProblemEntry {

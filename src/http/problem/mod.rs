@@ -65,6 +65,16 @@ impl Problem {
         Self::new(ProblemKind::Internal)
     }
 
+    /// Faults of a request about a formula.
+    #[must_use]
+    pub fn about_formula(faults: CaseFaults) -> Self {
+        let problem = Self::from(faults);
+        match problem.kind {
+            ProblemKind::FaultyCase => Self { kind: ProblemKind::FaultyFormula, ..problem },
+            _ => problem,
+        }
+    }
+
     /// Says what happened this time.
     #[must_use]
     pub fn detail(self, detail: impl Into<String>) -> Self {

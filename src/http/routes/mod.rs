@@ -4,10 +4,13 @@ pub(super) mod causes;
 mod common;
 pub(super) mod diagnoses;
 pub(super) mod facts;
+pub(super) mod formulas;
 pub(super) mod health;
+pub(super) mod ingredients;
 pub(super) mod problems;
 pub(super) mod products;
 pub(super) mod readings;
+pub(super) mod requirements;
 pub(super) mod rules;
 pub(super) mod symptoms;
 
@@ -19,9 +22,14 @@ use super::problem::{Problem, ProblemKind};
 use super::{openapi, page};
 
 /// Everything that can be asked. Paths are unique: a resource has one method (and `HEAD` beside `GET`).
-pub static ROUTES: [Route; 16] = [
+pub static ROUTES: [Route; 21] = [
     post("/v1/diagnoses", || to(diagnoses::create)),
+    post("/v1/formulas/figures", || to(formulas::figures)),
+    post("/v1/formulas/batches", || to(formulas::batches)),
+    post("/v1/formulas/ratios", || to(formulas::ratios)),
     get("/v1/products", || to(products::list)),
+    get("/v1/ingredients", || to(ingredients::list)),
+    get("/v1/requirements", || to(requirements::list)),
     get("/v1/symptoms", || to(symptoms::list)),
     get("/v1/readings", || to(readings::list)),
     get("/v1/facts", || to(facts::list)),

@@ -1,0 +1,77 @@
+//! `whybake formula`
+
+mod request;
+mod text;
+
+use std::path::PathBuf;
+
+use clap::Args;
+use serde::Serialize;
+
+use super::diagnose::{explain, read_case};
+use super::exit::Exit;
+use super::knowledge::load_rules;
+use super::output::{complain, print};
+use crate::case::{BatchRequest, CaseFaults, FormulaRequest, faults_of};
+use crate::formulas::Weighed;
+
+/// Compute the figures of a formula, or scale it to a batch
+#[derive(Debug, Args)]
+pub(super) struct Formula {
+    /// File with the formula as JSON, as the HTTP service takes it (`{"product": …, "formula": {…}}`) or the formula
+    /// alone (`{"ingredients": […]}`); `-` reads standard input
+    #[arg(value_name = "FILE.json")]
+    file: PathBuf,
+    /// Scale the main part to this mass, for example `120kg`
+    #[arg(long, value_name = "MASS", conflicts_with = "pieces")]
+    batch: Option<String>,
+    /// Scale the dough to so many pieces
+    #[arg(long, value_name = "N", requires = "piece_weight")]
+    pieces: Option<u32>,
+    /// Mass of one piece when baked, for example `60g`
+    #[arg(long, value_name = "MASS", requires = "pieces")]
+    piece_weight: Option<String>,
+    /// Mass lost in baking and cooling, for example `12%`
+    #[arg(long, value_name = "SHARE", requires = "pieces")]
+    bake_loss: Option<String>,
+    /// Print the JSON that the HTTP service answers, byte for byte
+    #[arg(long)]
+    json: bool,
+    /// Folder of a rule pack, in place of the rules that the program carries
+    #[arg(long, value_name = "DIR")]
+    rules: Option<PathBuf>,
+}
+
+impl Formula {
+    pub(super) fn run(self) -> Result<(), Exit> {
+        let diagnostician = load_rules(self.rules.as_deref())?;
+        let knowledge = diagnostician.knowledge();
+        let text = self.request(&read_case(&self.file)?)?;
+        if self.batch.is_none() && self.pieces.is_none() {
+            let request = FormulaRequest::parse(&text, knowledge).map_err(told)?;
+            let report = Weighed::of(&request, &knowledge.declared).map_err(told)?.report();
+            return self.answer(&report, || text::report(&report));
+        }
+        let asked = BatchRequest::parse(&text, knowledge).map_err(told)?;
+        let weighed = Weighed::of(&asked.request, &knowledge.declared).map_err(told)?;
+        let batch =
+            weighed.batch(asked.part, asked.size).map_err(|nonsense| told(CaseFaults::Faulty(faults_of(&nonsense))))?;
+        self.answer(&batch, || text::batch(&batch))
+    }
+
+    fn answer(&self, value: &impl Serialize, in_words: impl FnOnce() -> String) -> Result<(), Exit> {
+        if !self.json {
+            return print(in_words().as_bytes());
+        }
+        let json = serde_json::to_vec(value).map_err(|error| {
+            complain(format_args!("the answer cannot be written as JSON: {error}"));
+            Exit::Failed
+        });
+        print(&json?)
+    }
+}
+
+fn told(faults: CaseFaults) -> Exit {
+    explain(&faults);
+    Exit::Faulty
+}

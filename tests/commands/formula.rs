@@ -1,0 +1,67 @@
+//! `whybake formula`
+
+use std::time::{Duration, SystemTime};
+
+use actix_web::test::{TestRequest, call_and_read_body, init_service};
+use actix_web::web::Data;
+use serde_json::Value;
+use whybake::diagnosis::Diagnostician;
+use whybake::http::{AppState, BodyLimits, LiveRules, create_app};
+use whybake::rules::{RuleFiles, load};
+
+use crate::program::run_with_input;
+
+const REQUEST: &str = include_str!("../../src/http/openapi/examples/formula.json");
+const ALONE: &str = r#"{"ingredients": [{"ingredient": "bread_flour", "amount": 100, "unit": "%"},
+    {"ingredient": "water", "amount": 60, "unit": "%"}], "complete": true}"#;
+
+#[test]
+fn figures_are_text_for_people() {
+    let text = run_with_input(&["formula", "-"], REQUEST).success();
+    assert!(text.contains("syrup strength") && text.contains("mind: water activity"), "{text}");
+}
+
+#[actix_web::test]
+async fn json_is_what_the_service_answers_byte_for_byte() {
+    let answer = run_with_input(&["formula", "-", "--json"], REQUEST).success();
+    let knowledge = load(&RuleFiles::embedded()).unwrap().knowledge;
+    let rules = LiveRules::new(Diagnostician::new(knowledge).unwrap(), SystemTime::UNIX_EPOCH);
+    let body_limits = BodyLimits { bytes: REQUEST.len(), time: Duration::from_secs(5) };
+    let service = init_service(create_app(&AppState { rules: Data::new(rules), body_limits })).await;
+    let request = TestRequest::post()
+        .uri("/v1/formulas/figures")
+        .insert_header(("content-type", "application/json"))
+        .set_payload(REQUEST)
+        .to_request();
+    assert_eq!(answer.as_bytes(), call_and_read_body(&service, request).await);
+}
+
+#[test]
+fn a_batch_is_scaled_to_a_mass_or_to_pieces() {
+    let batch: Value =
+        serde_json::from_str(&run_with_input(&["formula", "-", "--batch", "80 kg", "--json"], ALONE).success())
+            .unwrap();
+    assert_eq!(batch["flour_kg"], 50.0);
+    let pieces = ["formula", "-", "--pieces", "1000", "--piece-weight", "0.06kg", "--bake-loss", "12%"];
+    let text = run_with_input(&pieces, ALONE).success();
+    assert!(text.starts_with("dough: 68.182 kg, of which 42.614 kg flour"), "{text}");
+}
+
+#[test]
+fn every_fault_is_a_line() {
+    let faulty = r#"{"ingredients": [{"ingredient": "bread_flower", "amount": -1, "unit": "kg"}]}"#;
+    let run = run_with_input(&["formula", "-", "--batch", "0kg"], faulty);
+    assert_eq!((run.code, run.output.as_str()), (Some(1), ""));
+    let expected = "\
+/formula/ingredients/0/ingredient: unknown ingredient `bread_flower` (help: did you mean `bread_flour`?)
+/formula/ingredients/0/amount: -1 is not at least 0
+";
+    assert_eq!(run.complaints, expected);
+}
+
+#[test]
+fn a_size_without_a_unit_is_a_usage_error() {
+    let run = run_with_input(&["formula", "-", "--batch", "120"], ALONE);
+    assert_eq!(run.code, Some(2));
+    assert!(run.complaints.contains("`120` is not a number with a unit"), "{}", run.complaints);
+}
