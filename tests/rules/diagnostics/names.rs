@@ -121,7 +121,7 @@ fn a_word_after_the_wrong_thing_tells_what_it_follows() {
     let files = pack().property(".unit(\"Cel\")");
     assert_told(
         &files,
-        &["wrong-arguments mixing.rhai:10:6 [unit] `unit` does not follow a cause -- it follows a reading"],
+        &["wrong-arguments mixing.rhai:10:6 [unit] `unit` does not follow a cause -- it follows a reading, a limit"],
     );
 }
 
