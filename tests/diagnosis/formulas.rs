@@ -1,5 +1,6 @@
 //! What the formula of a case comes to, by hand and by published figures.
 
+use proptest::prelude::*;
 use serde_json::{Value, json};
 use whybake::case::FaultCode;
 use whybake::science::formula::Part;
@@ -248,4 +249,94 @@ fn of_a_fragment_only_what_it_names_is_known() {
         {"ingredient": "salt", "amount": 2, "unit": "%"}]});
     let water = figure("cake", &percent, "water_on_flour", Part::Dough).estimate.unwrap();
     assert!((water.value - 58.0).abs() < 1e-9);
+}
+
+/// Everything that is reckoned in percent or per kilogram.
+const INTENSIVE: [&str; 19] = [
+    "water_on_flour",
+    "salt_on_flour",
+    "sugars_on_flour",
+    "fat_on_flour",
+    "sugars_in_mass",
+    "fat_in_mass",
+    "salt_in_mass",
+    "water_in_mass",
+    "starch_in_mass",
+    "protein_in_mass",
+    "reducing_sugars_on_flour",
+    "reducing_share_of_sugars",
+    "flour_protein",
+    "soluble_solids",
+    "syrup_strength",
+    "water_activity",
+    "freezing_point",
+    "soda_surplus_on_flour",
+    "leavening_carbon_dioxide",
+];
+
+fn value(formula: &Value, quantity: &str) -> Option<f64> {
+    figure("cake", formula, quantity, Part::Dough).estimate.map(|estimate| estimate.value)
+}
+
+fn same(left: Option<f64>, right: Option<f64>) -> bool {
+    match (left, right) {
+        (Some(left), Some(right)) => (left - right).abs() < 1e-6 * left.abs().max(1.0),
+        (left, right) => left == right,
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(48))]
+
+    /// A larger batch is the same dough, in whatever order it is written down.
+    #[test]
+    fn figures_hang_neither_on_the_size_of_the_batch_nor_on_the_order_of_lines(
+        amounts in prop::collection::vec(0.1_f64..100.0, 8),
+        factor in 0.01_f64..100.0,
+        turn in 0_usize..8,
+    ) {
+        let names = ["flour", "water", "sugar", "glucose", "butter", "soda", "sapp", "lard"];
+        let lines: Vec<(&str, f64)> = names.into_iter().zip(amounts).collect();
+        let mut scaled: Vec<(&str, f64)> = lines.iter().map(|(name, amount)| (*name, amount * factor)).collect();
+        scaled.rotate_left(turn);
+        let (given, scaled) = (kilograms(&lines), kilograms(&scaled));
+        for quantity in INTENSIVE {
+            prop_assert!(same(value(&given, quantity), value(&scaled, quantity)), "{quantity}");
+        }
+    }
+
+    /// What nobody states never turns into a figure: known bounds hold it whatever the secret is.
+    #[test]
+    fn a_known_figure_holds_whatever_an_undescribed_ingredient_turns_out_to_be(
+        amount in 0.01_f64..20.0,
+        water in 0.0_f64..100.0,
+    ) {
+        let with = |extra: Value| {
+            let mut formula = cake();
+            formula["ingredients"].as_array_mut().unwrap().push(extra);
+            formula
+        };
+        let secret = with(json!({"name": "secret", "amount": amount, "unit": "kg", "roles": []}));
+        let told = with(json!({"name": "secret", "amount": amount, "unit": "kg", "roles": [],
+            "composition": {"water": water, "fat": 100.0 - water}}));
+        for quantity in ["water_on_flour", "fat_on_flour", "water_in_mass"] {
+            let truth = value(&told, quantity).unwrap();
+            let found = figure("cake", &secret, quantity, Part::Dough);
+            let (least, most) = found.bounds.unwrap();
+            prop_assert!(least - 1e-9 <= truth && truth <= most + 1e-9, "{quantity}: {truth} in {found:?}");
+            if let Some(estimate) = found.estimate {
+                prop_assert!((estimate.value - truth).abs() <= 0.15_f64.max(0.02 * truth), "{quantity}: {truth}, {estimate:?}");
+            }
+        }
+    }
+}
+
+#[test]
+fn a_computed_reading_carries_the_remarks_of_its_figure() {
+    let told = answer("jam", &kilograms(&[("sugar", 40.0), ("glucose", 40.0), ("water", 20.0)]));
+    let reading = &told["computed"][0];
+    assert_eq!((&reading["quantity"], &reading["from"]), (&json!("water_activity"), &json!("formula")));
+    assert!(!reading["remarks"].as_array().unwrap().is_empty(), "{reading}");
+    let listed = ids(&told, "computed", "quantity");
+    assert_eq!(listed.iter().filter(|name| **name == "water_activity").count(), 1, "{listed:?}");
 }

@@ -256,7 +256,7 @@ impl Formula {
     ///
     /// # Errors
     /// Lists every fault: no lines, a part without mass, a name left out, a mass or share that is negative or not a
-    /// number, components that add up to more than the ingredient, more than 15 % salt in a part.
+    /// number, components that add up to more than the ingredient, more than 15 % salt in a part of several lines.
     pub fn new(lines: Vec<Line>) -> Result<Self, Nonsense> {
         let mut faults = Nonsense::default();
         faults.unless(!lines.is_empty(), "formula", "is empty, name at least one ingredient");
@@ -300,8 +300,10 @@ fn check_part(faults: &mut Nonsense, part: Part, lines: &[Line]) {
     faults.unless(mass.is_finite() && mass > 0.0, "formula", format!("has no mass in its {part:?}").to_lowercase());
     let salt: f64 = of_part().map(|line| line.known_kg(Component::Salt)).sum();
     let percent = 100.0 * salt / mass;
+    // A part of one line is what it is: coarse salt on top.
+    let is_mixed = of_part().nth(1).is_some();
     faults.unless(
-        !(mass > 0.0 && percent > HIGHEST_SALT_PERCENT),
+        !(is_mixed && mass > 0.0 && percent > HIGHEST_SALT_PERCENT),
         "formula",
         format!("is {percent:.0} % salt, more than {HIGHEST_SALT_PERCENT} % cannot be meant; check the unit"),
     );
