@@ -63,9 +63,15 @@ impl<'k> Advising<'_, 'k> {
             effort_minutes: action.effort_minutes,
             works: prescription.works,
             side_effects: self.prepared.side_effects(prescription.action),
-            cautions: action.cautions.iter().map(|key| self.declared().cautions[*key].id.as_str()).collect(),
+            cautions: self.cautions(action),
             sources: self.sources(&action.sources),
         }
+    }
+
+    /// Cautions of an action that hold in the case's market.
+    fn cautions(self, action: &'k Action) -> Vec<&'k str> {
+        let cautions = action.cautions.iter().map(|key| &self.declared().cautions[*key]);
+        cautions.filter(|caution| self.law.holds_in(&caution.jurisdiction)).map(|caution| caution.id.as_str()).collect()
     }
 
     /// A quantity, at most what the law allows; rounding never lifts it above that.

@@ -8,7 +8,8 @@ use utoipa::ToSchema;
 use crate::diagnosis::{describe_condition, describe_regions};
 use crate::http::routes::common::{CautionItem, SourceItem, cautions, ids, sources};
 use crate::knowledge::{
-    Cause, Declarations, Evidence, EvidenceKind, Input, Key, Knowledge, Link, Named, Prescription, ProductView, Text,
+    Cause, Declarations, Evidence, EvidenceKind, Input, Key, Knowledge, Link, Named, Prescription, ProductView,
+    Setting, Text,
 };
 
 /// A cause with its whole rule.
@@ -117,6 +118,8 @@ struct CauseAction<'k> {
     uses: Vec<&'k str>,
     /// Ids of diets that it does not fit, beyond those of its ingredients.
     not_for: Vec<&'k str>,
+    /// Ids of actions that take its place where requirements exclude it.
+    instead: Vec<&'k str>,
     /// Cautions: read them before acting.
     cautions: Vec<CautionItem<'k>>,
     /// Sources.
@@ -133,6 +136,8 @@ struct SetItem<'k> {
     /// UCUM code of its unit.
     #[schema(example = "Cel")]
     unit: &'k str,
+    /// Ids of the legal limits that it never exceeds.
+    capped_by: Vec<&'k str>,
 }
 
 impl<'k> CauseRule<'k> {
@@ -215,14 +220,20 @@ fn action<'k>(declared: &'k Declarations, prescription: &'k Prescription) -> Cau
         action: &action.id,
         title: &action.title,
         text: &action.text,
-        sets: settings.map(|setting| SetItem { name: &setting.name, unit: setting.unit.code() }).collect(),
+        sets: settings.map(|setting| set_item(declared, setting)).collect(),
         works: prescription.works,
         effort_minutes: action.effort_minutes,
         side_effects: action.side_effects.iter().map(Text::as_str).collect(),
         may_show: ids(&declared.symptoms, &action.may_show),
         uses: ids(&declared.ingredients, &action.uses),
         not_for: ids(&declared.diets, &action.not_for),
+        instead: ids(&declared.actions, &action.instead),
         cautions: cautions(declared, &action.cautions),
         sources: sources(declared, &action.sources),
     }
+}
+
+fn set_item<'k>(declared: &'k Declarations, setting: &'k Setting) -> SetItem<'k> {
+    let capped_by = ids(&declared.limits, &setting.capped_by);
+    SetItem { name: &setting.name, unit: setting.unit.code(), capped_by }
 }
