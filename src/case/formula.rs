@@ -15,6 +15,9 @@ const ROUNDING: f64 = 0.5;
 /// Highest neutralising value that is believed: phosphoric acid with all three protons reaches 257.
 const HIGHEST_NEUTRALISING_VALUE: f64 = 300.0;
 
+/// Most lines of a formula: the richest filled and iced cake has some thirty; the bound keeps hostile input cheap.
+const MOST_LINES: usize = 200;
+
 /// Members of a line that describe an ingredient of the caller's own.
 const OWN: [&str; 5] = ["flour", "composition", "roles", "soda", "neutralising_value"];
 
@@ -35,6 +38,9 @@ pub(super) fn read(node: &Node<'_>, declared: &Declarations, faults: &mut Faults
     let (mut lines, mut bases, mut count) = (Vec::new(), Vec::new(), 0_usize);
     ingredients.items(faults, |faults, item| {
         count += 1;
+        if count > MOST_LINES {
+            return;
+        }
         if let Some((line, basis)) = read_line(&item, declared, faults) {
             check_double(&line, &lines, &item, faults);
             lines.push(line);
@@ -43,6 +49,10 @@ pub(super) fn read(node: &Node<'_>, declared: &Declarations, faults: &mut Faults
     });
     if count == 0 {
         ingredients.fault(faults, FaultCode::Missing, "the formula has no ingredients".to_owned(), None);
+    }
+    if count > MOST_LINES {
+        let detail = format!("the formula has {count} lines, at most {MOST_LINES} are read");
+        ingredients.fault(faults, FaultCode::OutOfRange, detail, None);
     }
     let in_mass = bases.first() == Some(&Basis::Mass);
     if bases.iter().any(|basis| (*basis == Basis::Mass) != in_mass) {

@@ -235,6 +235,15 @@ fn stages_and_roles_are_checked_with_a_suggestion() {
 }
 
 #[test]
+fn a_formula_without_end_is_a_fault() {
+    let line = |n: usize| json!({"name": format!("x{n}"), "amount": 1, "unit": "kg"});
+    let told = faults(&json!({"ingredients": (0..201).map(line).collect::<Vec<_>>()}));
+    assert_eq!(told.len(), 1, "{told:?}");
+    assert_eq!((told[0].pointer.as_str(), told[0].code), ("/formula/ingredients", FaultCode::OutOfRange));
+    assert_eq!(told[0].detail, "the formula has 201 lines, at most 200 are read");
+}
+
+#[test]
 fn of_a_fragment_only_what_it_names_is_known() {
     let mut fragment = kilograms(&[("flour", 50.0), ("water", 29.0)]);
     fragment.as_object_mut().unwrap().remove("complete");
