@@ -132,6 +132,7 @@ impl Diagnostician {
             case: &laid_out.circumstances,
             requirements: &case.requirements,
         };
+        let mut rule_faults = std::mem::take(&mut weighed.rule_faults);
         let arguing = Arguing::new(knowledge, view, &laid_out, &weighed, &weights);
         let mut excluded_actions = Vec::new();
         let mut causes: Vec<RankedCause<'k>> = Vec::with_capacity(leading.len());
@@ -145,7 +146,7 @@ impl Diagnostician {
                 prior: view.priors.get(position).copied().unwrap_or(0.0),
                 probability: probability(position),
                 evidence: arguing.arguments(cause, rank),
-                actions: advising.actions(cause, &mut excluded_actions),
+                actions: advising.actions(cause, &mut excluded_actions, &mut rule_faults),
                 confirm: advising.confirmations(*key),
                 sources: advising.sources(&cause.sources),
             });
@@ -169,7 +170,7 @@ impl Diagnostician {
             missing: remarks::missing(knowledge, view, &laid_out, leading),
             excluded_actions,
             cautions: remarks::cautions(knowledge, view, &laid_out, leading),
-            rule_faults: weighed.rule_faults,
+            rule_faults,
             causes,
             reference: case.reference,
         })

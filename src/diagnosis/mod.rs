@@ -9,6 +9,7 @@
 mod advice;
 mod answer;
 mod arguments;
+mod calculations;
 mod circumstances;
 mod diagnostician;
 mod formula_figures;

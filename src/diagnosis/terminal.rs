@@ -74,6 +74,9 @@ impl Page {
                 7,
                 &format!("{} = {}", quantity.name.replace('_', " "), with_symbol(quantity.value, quantity.unit)),
             );
+            for remark in &quantity.remarks {
+                self.hanging(9, "note: ", remark);
+            }
         }
         if !action.needs.is_empty() {
             self.line(7, &format!("for the quantity, measure: {}", action.needs.join(", ").replace('_', " ")));

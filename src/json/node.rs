@@ -1,7 +1,7 @@
-//! A place in a case: a value with its JSON Pointer, read with every fault collected.
+//! A place in a document: a value with its JSON Pointer, read with every fault collected.
 
 use super::fault::{Fault, FaultCode};
-use super::json::Json;
+use super::value::Json;
 use crate::suggest::did_you_mean;
 
 /// A step from a value to one inside it.
@@ -11,7 +11,7 @@ enum Step<'a> {
     Item(usize),
 }
 
-/// The way from the case to a value; only written out when a fault needs it.
+/// The way from the document to a value; only written out when a fault needs it.
 #[derive(Debug, Clone, Copy)]
 struct Path<'a> {
     parent: Option<&'a Path<'a>>,
@@ -45,7 +45,7 @@ pub(crate) struct Node<'a> {
 }
 
 impl<'a> Node<'a> {
-    /// The whole case.
+    /// The whole document.
     pub(crate) fn root(json: &'a Json) -> Self {
         Self { json, path: Path { parent: None, step: None } }
     }
@@ -59,8 +59,24 @@ impl<'a> Node<'a> {
         faults.0.push(Fault { pointer: self.path.pointer(), code, detail, help });
     }
 
-    fn wrong_type(&self, faults: &mut Faults, wanted: &str) {
+    /// Records that the value is of another type than `wanted`.
+    pub(crate) fn wrong_type(&self, faults: &mut Faults, wanted: &str) {
         self.fault(faults, FaultCode::WrongType, format!("{wanted} is wanted, this is {}", self.json.kind()), None);
+    }
+
+    /// Whether the value is an object.
+    pub(crate) fn is_object(&self) -> bool {
+        matches!(self.json, Json::Object(_))
+    }
+
+    /// Whether the value is an array.
+    pub(crate) fn is_array(&self) -> bool {
+        matches!(self.json, Json::Array(_))
+    }
+
+    /// The value, when it is a number.
+    pub(crate) fn number_or_none(&self) -> Option<f64> {
+        if let Json::Number(number) = self.json { Some(*number) } else { None }
     }
 
     /// The value as a string.
