@@ -64,6 +64,14 @@ impl Outcome {
         self
     }
 
+    /// Adds a figure of something that may have a name of its own.
+    pub(super) fn and_of_some(self, name: &'static str, of: Option<&str>, estimate: Estimate) -> Self {
+        match of {
+            Some(of) => self.and_of(name, of, estimate),
+            None => self.and(name, estimate),
+        }
+    }
+
     /// Adds a remark.
     pub(super) fn remark(mut self, remark: impl Into<String>) -> Self {
         self.remarks.push(remark.into());

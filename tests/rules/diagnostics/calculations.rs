@@ -33,8 +33,8 @@ fn an_unknown_input_and_a_missing_one_are_told() {
     assert_told(
         &files,
         &[
-            "unknown-name mixing.rhai:8:51 [mixing_water_temperature] unknown input `dough_temprature` of `mixing_water_temperature` -- did you mean `dough_temperature`?",
             "wrong-arguments mixing.rhai:8:51 [mixing_water_temperature] `mixing_water_temperature` lacks `dough_temperature` -- `dough_temperature`: wanted dough temperature, in `Cel`",
+            "unknown-name mixing.rhai:8:51 [mixing_water_temperature] unknown input `dough_temprature` of `mixing_water_temperature` -- did you mean `dough_temperature`?",
         ],
     );
 }
