@@ -1,6 +1,7 @@
 //! Calculations of rules on cases: the figure with its method, what is lacking, and what cannot be computed.
 
 use serde_json::{Value, json};
+use whybake::calculations::{InputKind, all};
 use whybake::case::Case;
 use whybake::diagnosis::Diagnostician;
 use whybake::rules::{RuleFiles, load};
@@ -118,4 +119,25 @@ fn a_condition_on_a_calculation_is_told_in_words() {
     let answer = serde_json::to_value(diagnostician.diagnose(case).unwrap()).unwrap();
     let text = answer["causes"][0]["evidence"][0]["text"].as_str().unwrap();
     assert_eq!(text, "mixing water temperature -0.5 °C is below 5 °C");
+}
+
+#[test]
+fn the_guide_lists_every_word_with_its_inputs_and_figures() {
+    let guide = include_str!("../../rules/README.md");
+    for calculation in all().filter(|calculation| calculation.is_word_of_rules()) {
+        let start = format!("| `{}` | ", calculation.name);
+        let row = guide.lines().find(|line| line.starts_with(&start)).unwrap_or_else(|| panic!("{start} is not there"));
+        for input in calculation.inputs.iter().filter(|input| input.is_plain()) {
+            let unit = match input.kind {
+                InputKind::Number(kind) if kind.unit != "1" => format!(" (`{}`)", kind.unit),
+                _ => String::new(),
+            };
+            let name = format!("`{}`{unit}", input.name);
+            let shown = if input.is_required() { name } else { format!("[{name}") };
+            assert!(row.contains(&shown), "{row} does not tell {shown}");
+        }
+        for figure in calculation.figures {
+            assert!(row.contains(&format!("`{}`", figure.name)), "{row} does not tell {}", figure.name);
+        }
+    }
 }
