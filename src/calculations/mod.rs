@@ -6,6 +6,7 @@
 
 mod answer;
 mod calculation;
+mod description;
 mod input;
 mod outcome;
 mod read;
@@ -14,9 +15,12 @@ mod values;
 
 pub use answer::{CalculationAnswer, FigureAnswer};
 pub use calculation::{Calculation, InputFaults};
+pub use description::{
+    CalculationDescription, ChoiceDescription, DefaultDescription, FigureDescription, InputDescription, InputType,
+};
 pub use input::{Choice, DefaultValue, Input, InputKind, NumberKind, Presence, RowsKind};
 pub use outcome::{Figure, FigureKind, Outcome};
-pub(crate) use read::converted_or_why;
+pub(crate) use read::{LONGEST_TEXT, converted_or_why};
 pub use values::{Value, Values};
 
 use crate::suggest::did_you_mean;

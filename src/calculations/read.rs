@@ -8,7 +8,7 @@ use crate::suggest::did_you_mean;
 use crate::units::{Unit, convert, convert_difference};
 
 /// Longest name that comes back in an answer, characters.
-pub(super) const LONGEST_TEXT: usize = 100;
+pub(crate) const LONGEST_TEXT: usize = 100;
 
 /// Reads a whole document.
 pub(super) fn inputs(inputs: &'static [Input], text: &[u8]) -> Result<Values, InputFaults> {
