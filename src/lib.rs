@@ -32,6 +32,7 @@ pub mod http;
 pub mod inference;
 pub mod json;
 pub mod knowledge;
+mod paragraphs;
 pub mod rules;
 pub mod science;
 pub mod settings;

@@ -9,6 +9,36 @@ use super::calculation::Calculation;
 use super::input::{Choice, DefaultValue, Input, InputKind, NumberKind, Presence, RowsKind};
 use super::outcome::FigureKind;
 
+/// All calculations.
+#[derive(Debug, Serialize, ToSchema)]
+pub struct CalculationList {
+    /// The calculations, topic by topic.
+    pub calculations: Vec<CalculationItem>,
+}
+
+/// A calculation, in short.
+#[derive(Debug, Serialize, ToSchema)]
+pub struct CalculationItem {
+    /// Name: the last part of its path.
+    #[schema(example = "mixing_water_temperature")]
+    pub name: &'static str,
+    /// Title.
+    #[schema(example = "Mixing water temperature by the additive rule")]
+    pub title: &'static str,
+    /// What it is for.
+    pub description: &'static str,
+}
+
+impl CalculationList {
+    /// The list of all.
+    #[must_use]
+    pub fn all() -> Self {
+        let item =
+            |Calculation { name, title, description, .. }: &Calculation| CalculationItem { name, title, description };
+        Self { calculations: super::all().map(item).collect() }
+    }
+}
+
 /// A calculation.
 #[derive(Debug, Serialize, ToSchema)]
 #[schema(as = Calculation)]

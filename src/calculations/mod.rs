@@ -16,7 +16,8 @@ mod values;
 pub use answer::{CalculationAnswer, FigureAnswer};
 pub use calculation::{Calculation, InputFaults};
 pub use description::{
-    CalculationDescription, ChoiceDescription, DefaultDescription, FigureDescription, InputDescription, InputType,
+    CalculationDescription, CalculationItem, CalculationList, ChoiceDescription, DefaultDescription, FigureDescription,
+    InputDescription, InputType,
 };
 pub use input::{Choice, DefaultValue, Input, InputKind, NumberKind, Presence, RowsKind};
 pub use outcome::{Figure, FigureKind, Outcome};

@@ -30,7 +30,7 @@ pub(super) fn rounded(value: f64) -> f64 {
 }
 
 /// A number and its unit, for example "31.5 °C".
-pub(super) fn measure(value: f64, unit: &Unit) -> String {
+pub(crate) fn measure(value: f64, unit: &Unit) -> String {
     let symbol = unit.symbol();
     if symbol.is_empty() { number(value) } else { format!("{} {symbol}", number(value)) }
 }

@@ -2,35 +2,13 @@
 
 use actix_web::HttpResponse;
 use actix_web::web::Path;
-use serde::Serialize;
-use utoipa::ToSchema;
 
-use crate::calculations::{Calculation, CalculationDescription, InputFaults, all, find, suggestion};
+use crate::calculations::{Calculation, CalculationDescription, CalculationList, InputFaults, find, suggestion};
 use crate::http::body::JsonText;
 use crate::http::openapi::{ItemProblems, ParameterProblems};
 use crate::http::parameters::NoParameters;
 use crate::http::problem::{Problem, ProblemEntry, ProblemKind};
 use crate::http::reply::json;
-
-/// All calculations.
-#[derive(Debug, Serialize, ToSchema)]
-pub(crate) struct CalculationList {
-    /// The calculations, topic by topic.
-    calculations: Vec<CalculationItem>,
-}
-
-/// A calculation, in short.
-#[derive(Debug, Serialize, ToSchema)]
-struct CalculationItem {
-    /// Name: the last part of its path.
-    #[schema(example = "mixing_water_temperature")]
-    name: &'static str,
-    /// Title.
-    #[schema(example = "Mixing water temperature by the additive rule")]
-    title: &'static str,
-    /// What it is for.
-    description: &'static str,
-}
 
 /// List the calculations
 #[utoipa::path(
@@ -41,12 +19,7 @@ struct CalculationItem {
     responses((status = 200, description = "The calculations", body = CalculationList), ParameterProblems)
 )]
 pub(crate) async fn list(_: NoParameters) -> Result<HttpResponse, Problem> {
-    json(&CalculationList { calculations: all().map(item).collect() })
-}
-
-fn item(calculation: &Calculation) -> CalculationItem {
-    let Calculation { name, title, description, .. } = *calculation;
-    CalculationItem { name, title, description }
+    json(&CalculationList::all())
 }
 
 /// Describe a calculation
