@@ -294,6 +294,13 @@ pub struct Computed<'k> {
     /// Ids of what it was computed from.
     #[schema(example = json!("formula"))]
     pub from: Cow<'k, str>,
+    /// How it was computed, where a calculation gave it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub method: Option<MethodText>,
+    /// Why the method is stretched here, and what must be said beside the value.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[schema(required = false)]
+    pub remarks: Vec<String>,
 }
 
 /// A symptom that a reading out of its limits raised.

@@ -1,7 +1,7 @@
 //! What is to be said of the calculations in a quantity: their method, their remarks, and why one fails.
 
 use super::answer::{MethodText, RuleFault};
-use crate::knowledge::{Circumstances, Quantity};
+use crate::knowledge::{Circumstances, Knowledge, Quantity};
 
 /// The method of the main calculation and the remarks of all; those that fail go to `faults`.
 pub(super) fn explain(
@@ -25,4 +25,12 @@ pub(super) fn explain(
         }
     });
     (method, remarks)
+}
+
+/// Tells `faults` why readings that could be computed were not.
+pub(super) fn failed_readings(knowledge: &Knowledge, case: &Circumstances, faults: &mut Vec<RuleFault>) {
+    let unknown = knowledge.computable().iter().filter(|key| case.reading(**key).is_none());
+    for quantity in unknown.filter_map(|key| knowledge.declared.readings[*key].computed.as_ref()) {
+        explain(quantity, case, faults);
+    }
 }

@@ -6,6 +6,7 @@ use std::fmt;
 use super::advice::Advising;
 use super::answer::{Diagnosis, OtherCause, RaisedSymptom, RankedCause, RulesStamp};
 use super::arguments::Arguing;
+use super::calculations;
 use super::circumstances::{LaidOut, lay_out};
 use super::model::Model;
 use super::next::Open;
@@ -133,6 +134,7 @@ impl Diagnostician {
             requirements: &case.requirements,
         };
         let mut rule_faults = std::mem::take(&mut weighed.rule_faults);
+        calculations::failed_readings(knowledge, &laid_out.circumstances, &mut rule_faults);
         let arguing = Arguing::new(knowledge, view, &laid_out, &weighed, &weights);
         let mut excluded_actions = Vec::new();
         let mut causes: Vec<RankedCause<'k>> = Vec::with_capacity(leading.len());

@@ -1,5 +1,7 @@
 //! A place in a document: a value with its JSON Pointer, read with every fault collected.
 
+use std::collections::HashSet;
+
 use super::fault::{Fault, FaultCode};
 use super::value::Json;
 use crate::suggest::did_you_mean;
@@ -128,9 +130,10 @@ impl<'a> Node<'a> {
     /// Calls `visit` for every member of an object; a member that stands twice is a fault and visited once.
     pub(crate) fn members(&self, faults: &mut Faults, mut visit: impl FnMut(&mut Faults, &str, Node<'_>)) {
         let Json::Object(members) = self.json else { return self.wrong_type(faults, "an object") };
-        for (index, (name, value)) in members.iter().enumerate() {
+        let mut earlier = HashSet::with_capacity(members.len());
+        for (name, value) in members {
             let node = self.inside(value, Step::Member(name));
-            if members.iter().take(index).any(|(earlier, _)| earlier == name) {
+            if !earlier.insert(name) {
                 node.fault(faults, FaultCode::Duplicate, format!("`{name}` stands twice"), None);
             } else {
                 visit(faults, name, node);

@@ -141,3 +141,24 @@ fn the_guide_lists_every_word_with_its_inputs_and_figures() {
         }
     }
 }
+
+#[test]
+fn a_computed_reading_tells_its_method_and_why_it_failed() {
+    let reading = "reading(\"bake_loss\").title(\"bake loss\").method(\"scales\").unit(\"%\").plausible(0, 90)\n    .computed(bake_loss(#{ dough: dough_mass, baked: 400 }));";
+    let mass = "reading(\"dough_mass\").title(\"dough mass\").method(\"scales\").unit(\"kg\").plausible(0, 9);";
+    let files = pack().and("readings.rhai", mass).and("readings.rhai", reading);
+    let diagnostician = Diagnostician::new(load(&files).unwrap().knowledge).unwrap();
+    let answer = |kilograms: f64| {
+        let readings = json!({"dough_mass": {"value": kilograms, "unit": "kg"}});
+        let case = json!({"product": "hamburger_bun", "readings": readings}).to_string();
+        let case = Case::parse(case.as_bytes(), diagnostician.knowledge()).unwrap();
+        serde_json::to_value(diagnostician.diagnose(case).unwrap()).unwrap()
+    };
+    let answered = answer(0.5);
+    let computed = &answered["computed"][0];
+    assert_eq!((&computed["quantity"], &computed["value"]), (&json!("bake_loss"), &json!(20.0)));
+    assert_eq!(computed["method"]["source"], "common practice");
+    let failed = answer(0.3);
+    assert_eq!(failed["computed"], json!([]));
+    assert_eq!(failed["rule_faults"][0]["line"], 8);
+}

@@ -10,7 +10,7 @@ use crate::calculations::{
     self, Calculation, Choice, FigureKind, Input, InputKind, NumberKind, Value, Values, converted_or_why,
 };
 use crate::json::listing;
-use crate::knowledge::{Calculated, CalculationArgument, Operation, Quantity};
+use crate::knowledge::{Calculate, Calculated, CalculationArgument, Operation, Quantity};
 use crate::suggest::did_you_mean;
 use crate::units::{Unit, convert, convert_difference};
 
@@ -93,6 +93,9 @@ fn calculated(
         return None;
     }
     let bound = BoundCalculation { calculation, figure, bound: given.bound, open: given.open };
+    if bound.open.is_empty() && !gives_figure(call, &bound) {
+        return None;
+    }
     let words = if calculation.figures.first().is_some_and(|first| first.name == figure.name) {
         calculation.name.replace('_', " ")
     } else {
@@ -105,6 +108,17 @@ fn calculated(
         calculate: bound.shared(),
         place: call.at.clone(),
     }))))
+}
+
+/// Whether constants alone give the figure; why not is told.
+fn gives_figure(call: &mut Call<'_>, bound: &BoundCalculation) -> bool {
+    let message = match bound.figure(&[]) {
+        Ok(Some(_)) => return true,
+        Ok(None) => format!("`{}` has no `{}` for these inputs", bound.calculation.name, bound.figure.name),
+        Err(fault) => fault.message,
+    };
+    call.out_of_range(message);
+    false
 }
 
 fn given(call: &mut Call<'_>, calculation: &'static Calculation, index: usize) -> Option<Given> {

@@ -150,3 +150,19 @@ fn a_reading_that_is_declared_later_has_no_unit_yet() {
         ],
     );
 }
+
+#[test]
+fn constants_that_give_no_figure_are_told() {
+    assert_told(
+        &setting("bake_loss(#{ dough: 400, baked: 450 })", "%"),
+        &[
+            "out-of-range mixing.rhai:8:51 [bake_loss] `bake_loss` gives no figure: `baked`: must not be heavier than its dough (400), is 450",
+        ],
+    );
+    assert_told(
+        &setting("pectin_setting_class(#{ esterification: 65.5 })", "Cel"),
+        &[
+            "out-of-range mixing.rhai:8:51 [pectin_setting_class] `pectin_setting_class` has no `setting_temperature_low` for these inputs",
+        ],
+    );
+}
