@@ -70,6 +70,9 @@ impl Page {
                 7,
                 &format!("{} = {}", quantity.name.replace('_', " "), with_symbol(quantity.value, quantity.unit)),
             );
+            if let Some(method) = &quantity.method {
+                self.hanging(9, "by: ", method.name);
+            }
             for remark in &quantity.remarks {
                 self.hanging(9, "note: ", remark);
             }

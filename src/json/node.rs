@@ -35,9 +35,19 @@ impl Path<'_> {
     }
 }
 
-/// All faults found so far.
+/// Most faults that are told: nobody mends more at a time, and a hostile body must not make a huge answer.
+const MOST_FAULTS: usize = 1_000;
+
+/// The faults found so far, at most [`MOST_FAULTS`].
 #[derive(Debug, Default)]
 pub(crate) struct Faults(pub(crate) Vec<Fault>);
+
+impl Faults {
+    /// Whether no more are told.
+    fn is_full(&self) -> bool {
+        self.0.len() >= MOST_FAULTS
+    }
+}
 
 /// A value and where it stands.
 #[derive(Debug, Clone, Copy)]
@@ -58,7 +68,9 @@ impl<'a> Node<'a> {
 
     /// Records a fault here.
     pub(crate) fn fault(&self, faults: &mut Faults, code: FaultCode, detail: String, help: Option<String>) {
-        faults.0.push(Fault { pointer: self.path.pointer(), code, detail, help });
+        if !faults.is_full() {
+            faults.0.push(Fault { pointer: self.path.pointer(), code, detail, help });
+        }
     }
 
     /// Records that the value is of another type than `wanted`.
@@ -144,7 +156,7 @@ impl<'a> Node<'a> {
     /// The value as an object of known members.
     pub(crate) fn object(&'a self, faults: &mut Faults, known: &[&str]) -> Option<Object<'a>> {
         self.members(faults, |faults, name, node| {
-            if !known.contains(&name) {
+            if !known.contains(&name) && !faults.is_full() {
                 let help = did_you_mean(name, known.iter().copied())
                     .unwrap_or_else(|| format!("the members are {}", listing(known)));
                 node.fault(faults, FaultCode::UnknownMember, format!("unknown member `{name}`"), Some(help));

@@ -103,3 +103,9 @@ fn text_that_is_no_json_is_malformed() {
     let faults = find("dew_point").unwrap().answer(b"{").unwrap_err();
     assert_eq!(faults.to_string(), "the inputs are not JSON: EOF while parsing an object at line 1 column 1");
 }
+
+#[test]
+fn a_hostile_object_is_told_in_bounds() {
+    let members: Vec<String> = (0..50_000).map(|number| format!("\"member_{number}\": 1")).collect();
+    assert_eq!(told("dew_point", &format!("{{{}}}", members.join(","))).len(), 1_000);
+}

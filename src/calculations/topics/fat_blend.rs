@@ -36,8 +36,7 @@ const FATS: &[Input] = &[
     text("name", "name of the fat"),
     choice("kind", KINDS, "what it is"),
     curve_input("solids", "its solids curve, best measured on the lot in hand"),
-    boolean("partially_hydrogenated", "whether it is, or contains, partially hydrogenated oil")
-        .or(DefaultValue::Boolean(false), "most markets do not allow it any more; say so where it is"),
+    boolean("partially_hydrogenated", "whether it is, or contains, partially hydrogenated oil; ask the supplier"),
     percent("trans", "trans fatty acids; leave out what nobody measured").optional(),
     percent("saturated", "saturated fatty acids; leave out what nobody measured").optional(),
 ];
@@ -87,7 +86,7 @@ pub(super) const CALCULATIONS: &[Calculation] = &[
             figure("trans", "%", "trans fatty acids of the blend, where they are known"),
             figure("saturated", "%", "saturated fatty acids of the blend, where they are known"),
         ],
-        example: r#"{"fats": [{"name": "palm stearin", "kind": "palm_stearin", "trans": 0.3, "saturated": 65, "solids": [{"temperature": 10, "solids": 70}, {"temperature": 20, "solids": 50}, {"temperature": 30, "solids": 32}]}, {"name": "rapeseed oil", "kind": "other_plant", "trans": 0.1, "saturated": 7, "solids": [{"temperature": 10, "solids": 0}, {"temperature": 20, "solids": 0}, {"temperature": 30, "solids": 0}]}], "target": [{"temperature": 10, "solids": 40}, {"temperature": 20, "solids": 28}, {"temperature": 30, "solids": 18}], "most_trans": 2}"#,
+        example: r#"{"fats": [{"name": "palm stearin", "kind": "palm_stearin", "partially_hydrogenated": false, "trans": 0.3, "saturated": 65, "solids": [{"temperature": 10, "solids": 70}, {"temperature": 20, "solids": 50}, {"temperature": 30, "solids": 32}]}, {"name": "rapeseed oil", "kind": "other_plant", "partially_hydrogenated": false, "trans": 0.1, "saturated": 7, "solids": [{"temperature": 10, "solids": 0}, {"temperature": 20, "solids": 0}, {"temperature": 30, "solids": 0}]}], "target": [{"temperature": 10, "solids": 40}, {"temperature": 20, "solids": 28}, {"temperature": 30, "solids": 18}], "most_trans": 2}"#,
         science: &["fat::blend::match_curve", "fat::blend::known_interactions"],
         renamed: &[("scale", "target")],
         compute: closest,

@@ -222,7 +222,7 @@ pub(super) const CALCULATIONS: &[Calculation] = &[
             FRUIT,
             number("temperature", "Cel", TEMPERATURE, "temperature in the centre of the fruit"),
             number("decimal_reductions", "1", (0.0, 12.0), "wanted decimal reductions")
-                .or_number(3.0, "common practice: a thousandth of the activity left"),
+                .or_number(3.0, "our choice: what the hold rule for pineapple gives"),
         ],
         figures: &[figure("time", "min", "time at the temperature, where kinetics are known")],
         example: r#"{"fruit": "pineapple", "temperature": 65}"#,
