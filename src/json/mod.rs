@@ -1,7 +1,7 @@
 //! JSON documents read by hand: every fault at once, each with its JSON Pointer and a suggestion.
 //!
-//! Cases and the inputs of calculations are read with it. [`Node`] is a value and where it stands; what is wrong goes to
-//! [`Faults`], and reading goes on.
+//! Cases and the inputs of calculations are read with it. `Node` is a value and where it stands; what is wrong goes to
+//! `Faults`, and reading goes on.
 
 mod fault;
 mod node;
