@@ -1,9 +1,8 @@
 //! The formula of a case.
 
-use super::fault::FaultCode;
-use super::node::{Faults, Node, Object};
 use super::parse::find;
 use super::types::{Formula, FormulaLine, LineContent};
+use crate::json::{FaultCode, Faults, Node, Object};
 use crate::knowledge::{Composition, Declarations};
 use crate::units::{Unit, convert};
 

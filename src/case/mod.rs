@@ -4,20 +4,17 @@
 //! converted, implausible values are set aside. Either a whole [`Case`] comes out, or all [`Fault`]s at once.
 
 mod document;
-mod fault;
 mod formula;
-mod json;
-mod node;
 mod parse;
 mod readings;
 mod requirements;
 mod symptoms;
 mod types;
 
+pub use crate::json::{Fault, FaultCode};
 pub use document::{
     CaseDocument, CompositionDocument, FormulaDocument, IngredientDocument, ReadingDocument, RequirementsDocument,
     SymptomDocument,
 };
-pub use fault::{Fault, FaultCode};
 pub use parse::CaseFaults;
 pub use types::{AvoidedIngredient, Case, Formula, FormulaLine, LineContent, Measured, Requirements, Seen, SetAside};

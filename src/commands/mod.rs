@@ -1,9 +1,11 @@
 //! The commands of the `whybake` program, one file a command.
 
+mod calculate;
 mod check;
 mod diagnose;
 mod exit;
 mod export;
+mod input;
 mod knowledge;
 mod log;
 mod openapi;
@@ -26,6 +28,7 @@ struct Program {
 enum Command {
     Serve(serve::Serve),
     Diagnose(diagnose::Diagnose),
+    Calculate(calculate::Calculate),
     Check(check::Check),
     #[command(subcommand)]
     Rules(RulesCommand),
@@ -44,6 +47,7 @@ pub fn run() -> ExitCode {
     let outcome = match Program::parse().command {
         Command::Serve(command) => command.run(),
         Command::Diagnose(command) => command.run(),
+        Command::Calculate(command) => command.run(),
         Command::Check(command) => command.run(),
         Command::Rules(RulesCommand::Export(command)) => command.run(),
         Command::Openapi(command) => command.run(),

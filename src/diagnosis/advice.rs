@@ -1,6 +1,9 @@
 //! What to do about a cause, what would settle it, and what the requirements exclude.
 
-use super::answer::{ActionAdvice, ConfirmationStatus, ConfirmingReading, ExcludedAction, SetQuantity, SourceText};
+use super::answer::{
+    ActionAdvice, ConfirmationStatus, ConfirmingReading, ExcludedAction, RuleFault, SetQuantity, SourceText,
+};
+use super::calculations;
 use super::prepared::{Prepared, PreparedConfirmation};
 use super::said::Said;
 use super::words::{Wording, input_id, rounded};
@@ -26,12 +29,18 @@ impl<'k> Advising<'_, 'k> {
     }
 
     /// The actions of a cause that the requirements allow; the others go to `excluded`, once each.
-    pub(super) fn actions(self, cause: &'k Cause, excluded: &mut Vec<ExcludedAction<'k>>) -> Vec<ActionAdvice<'k>> {
+    /// Calculations that fail go to `faults`.
+    pub(super) fn actions(
+        self,
+        cause: &'k Cause,
+        excluded: &mut Vec<ExcludedAction<'k>>,
+        faults: &mut Vec<RuleFault>,
+    ) -> Vec<ActionAdvice<'k>> {
         let mut advice = Vec::new();
         for prescription in &cause.prescriptions {
             let action = &self.declared().actions[prescription.action];
             match self.reason_against(action) {
-                None => advice.push(self.action(prescription, action)),
+                None => advice.push(self.action(prescription, action, faults)),
                 Some(text) => {
                     if excluded.iter().all(|other| other.action != action.id) {
                         excluded.push(ExcludedAction { action: &action.id, title: &action.title, text });
@@ -42,14 +51,22 @@ impl<'k> Advising<'_, 'k> {
         advice
     }
 
-    fn action(self, prescription: &'k Prescription, action: &'k Action) -> ActionAdvice<'k> {
+    fn action(
+        self,
+        prescription: &'k Prescription,
+        action: &'k Action,
+        faults: &mut Vec<RuleFault>,
+    ) -> ActionAdvice<'k> {
         let (mut quantities, mut needs) = (Vec::new(), Vec::new());
         for setting in &prescription.settings {
+            let (method, remarks) = calculations::explain(&setting.quantity, self.case, faults);
             match setting.quantity.value(self.case) {
                 Some(value) => quantities.push(SetQuantity {
                     name: &setting.name,
                     value: rounded(value),
                     unit: Unit::code(&setting.unit),
+                    method,
+                    remarks,
                 }),
                 None => setting.quantity.inputs(&mut |input| {
                     let id = input_id(self.declared(), input);

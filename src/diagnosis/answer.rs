@@ -169,6 +169,23 @@ pub struct SetQuantity<'k> {
     /// UCUM code.
     #[schema(example = "Cel")]
     pub unit: &'k str,
+    /// How it was computed, where a calculation gave it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub method: Option<MethodText>,
+    /// Why the method is stretched here, and what must be said beside the quantity; usually empty.
+    pub remarks: Vec<String>,
+}
+
+/// How a quantity was computed.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
+#[schema(as = QuantityMethod)]
+pub struct MethodText {
+    /// Equation or rule.
+    #[schema(example = "additive rule: n × dough temperature − other temperatures − friction factor")]
+    pub name: &'static str,
+    /// Publication, `common practice`, or `from memory` of a named work.
+    #[schema(example = "Lehmann T., PMQ, Spring 2003, temperatures explained")]
+    pub source: &'static str,
 }
 
 /// A reading or fact that settles a cause.
@@ -277,6 +294,13 @@ pub struct Computed<'k> {
     /// Ids of what it was computed from.
     #[schema(example = json!("formula"))]
     pub from: Cow<'k, str>,
+    /// How it was computed, where a calculation gave it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub method: Option<MethodText>,
+    /// Why the method is stretched here, and what must be said beside the value.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[schema(required = false)]
+    pub remarks: Vec<String>,
 }
 
 /// A symptom that a reading out of its limits raised.

@@ -6,6 +6,7 @@ use std::fmt;
 use super::advice::Advising;
 use super::answer::{Diagnosis, OtherCause, RaisedSymptom, RankedCause, RulesStamp};
 use super::arguments::Arguing;
+use super::calculations;
 use super::circumstances::{LaidOut, lay_out};
 use super::model::Model;
 use super::next::Open;
@@ -132,6 +133,8 @@ impl Diagnostician {
             case: &laid_out.circumstances,
             requirements: &case.requirements,
         };
+        let mut rule_faults = std::mem::take(&mut weighed.rule_faults);
+        calculations::failed_readings(knowledge, &laid_out.circumstances, &mut rule_faults);
         let arguing = Arguing::new(knowledge, view, &laid_out, &weighed, &weights);
         let mut excluded_actions = Vec::new();
         let mut causes: Vec<RankedCause<'k>> = Vec::with_capacity(leading.len());
@@ -145,7 +148,7 @@ impl Diagnostician {
                 prior: view.priors.get(position).copied().unwrap_or(0.0),
                 probability: probability(position),
                 evidence: arguing.arguments(cause, rank),
-                actions: advising.actions(cause, &mut excluded_actions),
+                actions: advising.actions(cause, &mut excluded_actions, &mut rule_faults),
                 confirm: advising.confirmations(*key),
                 sources: advising.sources(&cause.sources),
             });
@@ -169,7 +172,7 @@ impl Diagnostician {
             missing: remarks::missing(knowledge, view, &laid_out, leading),
             excluded_actions,
             cautions: remarks::cautions(knowledge, view, &laid_out, leading),
-            rule_faults: weighed.rule_faults,
+            rule_faults,
             causes,
             reference: case.reference,
         })

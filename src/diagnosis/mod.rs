@@ -9,6 +9,7 @@
 mod advice;
 mod answer;
 mod arguments;
+mod calculations;
 mod circumstances;
 mod diagnostician;
 mod formula_figures;
@@ -26,4 +27,5 @@ pub use answer::*;
 pub use diagnostician::{DiagnosisFault, Diagnostician, UnusableRules};
 pub use said::Said;
 pub use terminal::render;
+pub(crate) use words::measure;
 pub use words::{describe_condition, describe_regions};

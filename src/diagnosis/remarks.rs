@@ -3,6 +3,7 @@
 use std::borrow::Cow;
 
 use super::answer::{CautionText, Computed, Missing, RankedCause, SetAsideFinding, Unexplained};
+use super::calculations;
 use super::circumstances::LaidOut;
 use super::words::{input_id, input_title, measure, rounded};
 use crate::case::Case;
@@ -101,7 +102,10 @@ pub(super) fn computed<'k>(knowledge: &'k Knowledge, laid_out: &LaidOut) -> Vec<
     let readings = laid_out.computed.iter().filter_map(|key| {
         let reading = &declared.readings[*key];
         let mut from: Vec<&str> = Vec::new();
-        reading.computed.as_ref()?.inputs(&mut |input| {
+        let quantity = reading.computed.as_ref()?;
+        // What fails gives no value and is not among the computed readings.
+        let (method, remarks) = calculations::explain(quantity, &laid_out.circumstances, &mut Vec::new());
+        quantity.inputs(&mut |input| {
             let id = input_id(declared, input);
             if !from.contains(&id) {
                 from.push(id);
@@ -114,6 +118,8 @@ pub(super) fn computed<'k>(knowledge: &'k Knowledge, laid_out: &LaidOut) -> Vec<
             unit: reading.unit.code(),
             basis: basis(&reading.id),
             from: Cow::Owned(from.join(", ")),
+            method,
+            remarks,
         })
     });
     let quantities = FormulaQuantity::ALL.iter().filter_map(|(quantity, name, unit)| {
@@ -126,6 +132,8 @@ pub(super) fn computed<'k>(knowledge: &'k Knowledge, laid_out: &LaidOut) -> Vec<
             unit,
             basis: basis(name),
             from: Cow::Borrowed("formula"),
+            method: None,
+            remarks: Vec::new(),
         })
     });
     readings.chain(quantities).collect()

@@ -4,6 +4,7 @@
 //! other by [`Key`]; [`Condition`]s and [`Quantity`]s are trees that are judged on [`Circumstances`].
 
 mod action;
+mod calculated;
 mod cause;
 mod circumstances;
 mod condition;
@@ -26,6 +27,7 @@ mod text;
 mod truth;
 
 pub use action::{Action, Prescription, Setting};
+pub use calculated::{Calculate, Calculated, CalculatedFigure, CalculationArgument, CalculationFault};
 pub use cause::{Cause, Confirmation, Link};
 pub use circumstances::{Circumstances, FormulaFigures, Limits};
 pub use condition::{Comparison, Condition, Judge, JudgeFault, Judged, Side};

@@ -1,6 +1,8 @@
 //! Expressions over readings and the formula.
 
-use super::{Circumstances, Ingredient, Input, Key, Reading};
+use std::sync::Arc;
+
+use super::{Calculated, Circumstances, Ingredient, Input, Key, Reading};
 
 /// Quantities that are computed from a formula.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -87,6 +89,12 @@ impl FormulaQuantity {
         Self::ALL.iter().find(|(own, ..)| *own == self).map_or("", |(_, name, _)| name)
     }
 
+    /// Its UCUM unit.
+    #[must_use]
+    pub fn unit(self) -> &'static str {
+        Self::ALL.iter().find(|(own, ..)| *own == self).map_or("1", |(.., unit)| unit)
+    }
+
     /// The quantity of a name.
     #[must_use]
     pub fn named(name: &str) -> Option<Self> {
@@ -128,6 +136,8 @@ pub enum Quantity {
     BakerPercent(Key<Ingredient>),
     /// A quantity of the formula.
     Formula(FormulaQuantity),
+    /// A figure of a calculation.
+    Calculated(Arc<Calculated>),
     /// Absolute value.
     Abs(Box<Quantity>),
     /// Arithmetic.
@@ -146,6 +156,7 @@ impl Quantity {
             Self::HighLimit(key) => case.limits(*key).high,
             Self::BakerPercent(key) => case.share(*key),
             Self::Formula(quantity) => case.formula_quantity(*quantity),
+            Self::Calculated(calculated) => calculated.value(case),
             Self::Abs(inner) => inner.value(case).map(f64::abs),
             Self::Binary(operation, left, right) => Some(operation.apply(left.value(case)?, right.value(case)?)),
         };
@@ -159,6 +170,7 @@ impl Quantity {
             Self::Reading(key) => visit(Input::Reading(*key)),
             Self::BakerPercent(key) => visit(Input::Share(*key)),
             Self::Formula(_) => visit(Input::Formula),
+            Self::Calculated(calculated) => calculated.inputs(visit),
             Self::Abs(inner) => inner.inputs(visit),
             Self::Binary(_, left, right) => {
                 left.inputs(visit);

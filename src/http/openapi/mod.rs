@@ -1,5 +1,6 @@
 //! The OpenAPI 3.1 document of the service.
 
+mod calculations;
 mod optional;
 mod problems;
 
@@ -18,8 +19,10 @@ pub(super) use problems::{CaseProblems, ItemProblems, ParameterProblems};
 use super::parameters::NoParameters;
 use super::problem::{Problem, ProblemDocument};
 use super::routes::{
-    causes, diagnoses, facts, health, problems as problem_routes, products, readings, rules, symptoms,
+    calculations as calculation_routes, causes, diagnoses, facts, health, problems as problem_routes, products,
+    readings, rules, symptoms,
 };
+use crate::calculations::CalculationAnswer;
 
 /// The example case of the contract.
 const EXAMPLE_CASE: &str = include_str!("examples/case.json");
@@ -42,6 +45,8 @@ static TEXT: LazyLock<Result<Bytes, String>> = LazyLock::new(|| text().map(Bytes
     ),
     paths(
         diagnoses::create,
+        calculation_routes::list,
+        calculation_routes::show,
         products::list,
         symptoms::list,
         readings::list,
@@ -55,9 +60,10 @@ static TEXT: LazyLock<Result<Bytes, String>> = LazyLock::new(|| text().map(Bytes
         health::live,
         health::ready
     ),
-    components(schemas(ProblemDocument<'_>)),
+    components(schemas(ProblemDocument<'_>, CalculationAnswer)),
     tags(
         (name = "diagnoses", description = "From a case to its causes"),
+        (name = "calculations", description = "What a technologist computes, each with its published source"),
         (name = "vocabulary", description = "What the rules declare: the ids that a case may use"),
         (name = "service", description = "The service itself")
     )
@@ -71,6 +77,7 @@ struct Api;
 pub fn text() -> Result<String, String> {
     let mut document = Api::openapi();
     optional::forbid_null(&mut document);
+    calculations::add(&mut document).map_err(|error| error.to_string())?;
     let operation = document.paths.paths.get_mut("/v1/diagnoses").and_then(|item| item.post.as_mut());
     if let Some(operation) = operation {
         add_examples(operation).map_err(|error| error.to_string())?;

@@ -23,6 +23,8 @@ pub enum ProblemKind {
     UnsupportedMediaType,
     /// The JSON is no case that the rules can judge.
     FaultyCase,
+    /// The JSON is not what the calculation takes.
+    FaultyInputs,
     /// A query parameter is unknown, double or names something unknown.
     FaultyParameters,
     /// The service failed.
@@ -31,7 +33,7 @@ pub enum ProblemKind {
 
 impl ProblemKind {
     /// The whole catalogue.
-    pub const ALL: [Self; 11] = [
+    pub const ALL: [Self; 12] = [
         Self::MalformedJson,
         Self::UnreadableBody,
         Self::UnknownRoute,
@@ -41,6 +43,7 @@ impl ProblemKind {
         Self::BodyTooLarge,
         Self::UnsupportedMediaType,
         Self::FaultyCase,
+        Self::FaultyInputs,
         Self::FaultyParameters,
         Self::Internal,
     ];
@@ -55,7 +58,7 @@ impl ProblemKind {
             Self::RequestTimeout => StatusCode::REQUEST_TIMEOUT,
             Self::BodyTooLarge => StatusCode::PAYLOAD_TOO_LARGE,
             Self::UnsupportedMediaType => StatusCode::UNSUPPORTED_MEDIA_TYPE,
-            Self::FaultyCase | Self::FaultyParameters => StatusCode::UNPROCESSABLE_ENTITY,
+            Self::FaultyCase | Self::FaultyInputs | Self::FaultyParameters => StatusCode::UNPROCESSABLE_ENTITY,
             Self::Internal => StatusCode::INTERNAL_SERVER_ERROR,
         }
     }
@@ -79,6 +82,7 @@ impl ProblemKind {
             Self::BodyTooLarge => "body-too-large",
             Self::UnsupportedMediaType => "unsupported-media-type",
             Self::FaultyCase => "faulty-case",
+            Self::FaultyInputs => "faulty-inputs",
             Self::FaultyParameters => "faulty-parameters",
             Self::Internal => "internal",
         }
@@ -109,6 +113,7 @@ impl ProblemKind {
             Self::BodyTooLarge => "the body is too large",
             Self::UnsupportedMediaType => "the body is not JSON text in UTF-8",
             Self::FaultyCase => "the case has faults",
+            Self::FaultyInputs => "the inputs have faults",
             Self::FaultyParameters => "the query parameters have faults",
             Self::Internal => "the service failed",
         }
@@ -129,6 +134,9 @@ impl ProblemKind {
                 "Send JSON text in UTF-8 with `Content-Type: application/json` and without a content coding."
             }
             Self::FaultyCase => "Mend every entry of `errors`; each names the place by a JSON Pointer (RFC 6901).",
+            Self::FaultyInputs => {
+                "Mend every entry of `errors`; `GET` at the same path tells the inputs with units and ranges."
+            }
             Self::FaultyParameters => "Mend every entry of `errors`; each names the parameter.",
             Self::Internal => "The log of the service tells the reason; report it to whoever runs the service.",
         }

@@ -1,8 +1,8 @@
 //! Words that describe actions and set their quantities.
 
 use super::super::term::{Kind, Term};
-use super::arguments;
 use super::{Call, Word, describes, makes};
+use super::{arguments, calculations};
 use crate::knowledge::{Action, Prescription, Setting};
 
 const ACTION: &[Kind] = &[Kind::Action];
@@ -41,7 +41,9 @@ fn set(call: &mut Call<'_>) -> Option<Term> {
         return Some(Term::Prescription(prescription));
     }
     let (name, quantity, unit) = (call.text(1), call.quantity(2), call.unit(3));
-    if let (Some(name), Some(quantity), Some(unit)) = (name, quantity, unit) {
+    if let (Some(name), Some(quantity), Some(unit)) = (name, quantity, unit)
+        && let Some(quantity) = calculations::in_asked_unit(call, quantity, &unit)
+    {
         prescription.settings.push(Setting { name, quantity, unit });
     }
     Some(Term::Prescription(prescription))
