@@ -24,13 +24,16 @@
 //! - **evidence**: a condition with weights in *decibans* (10·log10 of the likelihood ratio) for or against a cause.
 //! - **explaining away**: a cause that is confirmed makes the other explanations of the same symptom less probable.
 
+pub mod calculations;
 pub mod case;
 pub mod commands;
 pub mod diagnosis;
 pub mod formulas;
 pub mod http;
 pub mod inference;
+pub mod json;
 pub mod knowledge;
+mod paragraphs;
 pub mod rules;
 pub mod science;
 pub mod settings;

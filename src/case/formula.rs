@@ -1,9 +1,8 @@
 //! The formula of a case.
 
-use super::fault::FaultCode;
-use super::node::{Faults, Node, Object, listing};
 use super::parse::find;
 use super::types::{Formula, FormulaLine, LineContent};
+use crate::json::{FaultCode, Faults, Node, Object, listing};
 use crate::knowledge::{Composition, Declarations, Leavening};
 use crate::science::formula::{Role, Stage};
 use crate::suggest::did_you_mean;

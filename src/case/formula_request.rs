@@ -1,11 +1,9 @@
 //! What is asked about a formula: its figures, a batch of it, its classic ratio.
 
-use super::fault::{Fault, FaultCode};
 use super::formula;
-use super::json::Document;
-use super::node::{Faults, Node, Object, listing};
 use super::parse::{CaseFaults, find};
 use super::types::Formula;
+use crate::json::{Document, Fault, FaultCode, Faults, Node, Object, listing};
 use crate::knowledge::{Key, Knowledge, Product};
 use crate::science::formula::{CLASSIC_RATIOS, ClassicRatio, Part, classic_ratio};
 use crate::science::{self, Nonsense};

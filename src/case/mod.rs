@@ -4,23 +4,20 @@
 //! converted, implausible values are set aside. Either a whole [`Case`] comes out, or all [`Fault`]s at once.
 
 mod document;
-mod fault;
 mod formula;
 mod formula_document;
 mod formula_request;
-mod json;
-mod node;
 mod parse;
 mod readings;
 mod requirements;
 mod symptoms;
 mod types;
 
+pub use crate::json::{Fault, FaultCode};
 pub use document::{
     CaseDocument, CompositionDocument, FormulaDocument, IngredientDocument, ReadingDocument, RequirementsDocument,
     SymptomDocument,
 };
-pub use fault::{Fault, FaultCode};
 pub use formula_document::{BatchDocument, FormulaRequestDocument, MeasureDocument, RatioDocument};
 pub use formula_request::{BatchRequest, BatchSize, FormulaRequest, RatioRequest, faults_of};
 pub use parse::CaseFaults;

@@ -2,11 +2,9 @@
 
 use std::fmt;
 
-use super::fault::{Fault, FaultCode};
-use super::json::Document;
-use super::node::{Faults, Node, Object, listing};
 use super::types::Case;
 use super::{formula, readings, requirements, symptoms};
+use crate::json::{Document, Fault, FaultCode, Faults, Node, Object, listing};
 use crate::knowledge::{Key, Knowledge, Named, Product, Table};
 use crate::suggest::did_you_mean;
 

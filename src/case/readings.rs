@@ -1,9 +1,8 @@
 //! The readings of a case: units converted, implausible values set aside.
 
-use super::fault::FaultCode;
-use super::node::{Faults, Node, Object};
 use super::parse::find_named;
 use super::types::{Measured, SetAside};
+use crate::json::{FaultCode, Faults, Node, Object};
 use crate::knowledge::{Declarations, Limits, Reading};
 use crate::units::{Unit, convert};
 

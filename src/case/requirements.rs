@@ -1,9 +1,8 @@
 //! The requirements of a case.
 
-use super::fault::FaultCode;
-use super::node::{Faults, Node};
 use super::parse::find;
 use super::types::{AvoidedIngredient, Requirements};
+use crate::json::{FaultCode, Faults, Node};
 use crate::knowledge::Declarations;
 use crate::suggest::did_you_mean;
 

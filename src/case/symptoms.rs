@@ -1,10 +1,9 @@
 //! The symptoms of a case.
 
-use super::fault::FaultCode;
-use super::node::{Faults, Node};
 use super::parse::find;
 use super::types::Seen;
 use crate::inference::MAX_SYMPTOMS;
+use crate::json::{FaultCode, Faults, Node};
 use crate::knowledge::{Declarations, Named};
 
 /// Above this certainty a symptom counts as present, below it as absent.

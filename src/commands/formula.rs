@@ -8,8 +8,9 @@ use std::path::PathBuf;
 use clap::Args;
 use serde::Serialize;
 
-use super::diagnose::{explain, read_case};
+use super::diagnose::explain;
 use super::exit::Exit;
+use super::input::read_input;
 use super::knowledge::load_rules;
 use super::output::{complain, print};
 use crate::case::{BatchRequest, CaseFaults, FormulaRequest, faults_of};
@@ -46,7 +47,7 @@ impl Formula {
     pub(super) fn run(self) -> Result<(), Exit> {
         let diagnostician = load_rules(self.rules.as_deref())?;
         let knowledge = diagnostician.knowledge();
-        let text = self.request(&read_case(&self.file)?)?;
+        let text = self.request(&read_input(&self.file)?)?;
         if self.batch.is_none() && self.pieces.is_none() {
             let request = FormulaRequest::parse(&text, knowledge).map_err(told)?;
             let report = Weighed::of(&request, &knowledge.declared).map_err(told)?.report();

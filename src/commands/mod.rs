@@ -1,10 +1,12 @@
 //! The commands of the `whybake` program, one file a command.
 
+mod calculate;
 mod check;
 mod diagnose;
 mod exit;
 mod export;
 mod formula;
+mod input;
 mod knowledge;
 mod log;
 mod openapi;
@@ -28,6 +30,7 @@ enum Command {
     Serve(serve::Serve),
     Diagnose(diagnose::Diagnose),
     Formula(formula::Formula),
+    Calculate(calculate::Calculate),
     Check(check::Check),
     #[command(subcommand)]
     Rules(RulesCommand),
@@ -47,6 +50,7 @@ pub fn run() -> ExitCode {
         Command::Serve(command) => command.run(),
         Command::Diagnose(command) => command.run(),
         Command::Formula(command) => command.run(),
+        Command::Calculate(command) => command.run(),
         Command::Check(command) => command.run(),
         Command::Rules(RulesCommand::Export(command)) => command.run(),
         Command::Openapi(command) => command.run(),

@@ -21,3 +21,11 @@ pub(super) fn print(bytes: &[u8]) -> Result<(), Exit> {
 pub(super) fn complain(line: impl Display) {
     let _ = writeln!(io::stderr().lock(), "{line}");
 }
+
+/// Width of the text when the terminal does not tell its own, characters.
+const USUAL_WIDTH: usize = 80;
+
+/// The width that the shell tells.
+pub(super) fn width() -> usize {
+    std::env::var("COLUMNS").ok().and_then(|columns| columns.parse().ok()).unwrap_or(USUAL_WIDTH)
+}

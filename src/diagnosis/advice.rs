@@ -1,6 +1,9 @@
 //! What to do about a cause, what would settle it, and what the requirements exclude.
 
-use super::answer::{ActionAdvice, ConfirmationStatus, ConfirmingReading, ExcludedAction, SetQuantity, SourceText};
+use super::answer::{
+    ActionAdvice, ConfirmationStatus, ConfirmingReading, ExcludedAction, RuleFault, SetQuantity, SourceText,
+};
+use super::calculations;
 use super::law::Law;
 use super::prepared::{Prepared, PreparedConfirmation};
 use super::said::Said;
@@ -29,12 +32,18 @@ impl<'k> Advising<'_, 'k> {
     }
 
     /// The actions of a cause that the requirements allow; the others go to `excluded`, once each.
-    pub(super) fn actions(self, cause: &'k Cause, excluded: &mut Vec<ExcludedAction<'k>>) -> Vec<ActionAdvice<'k>> {
+    /// Calculations that fail go to `faults`.
+    pub(super) fn actions(
+        self,
+        cause: &'k Cause,
+        excluded: &mut Vec<ExcludedAction<'k>>,
+        faults: &mut Vec<RuleFault>,
+    ) -> Vec<ActionAdvice<'k>> {
         let mut advice = Vec::new();
         for prescription in &cause.prescriptions {
             let action = &self.declared().actions[prescription.action];
             match self.reason_against(action) {
-                None => advice.push(self.action(prescription, action)),
+                None => advice.push(self.action(prescription, action, faults)),
                 Some(text) => {
                     if excluded.iter().all(|other| other.action != action.id) {
                         let instead = self.instead(action);
@@ -46,11 +55,20 @@ impl<'k> Advising<'_, 'k> {
         advice
     }
 
-    fn action(self, prescription: &'k Prescription, action: &'k Action) -> ActionAdvice<'k> {
+    fn action(
+        self,
+        prescription: &'k Prescription,
+        action: &'k Action,
+        faults: &mut Vec<RuleFault>,
+    ) -> ActionAdvice<'k> {
         let (mut quantities, mut needs) = (Vec::new(), Vec::new());
         for setting in &prescription.settings {
+            let (method, remarks) = calculations::explain(&setting.quantity, self.case, faults);
             match setting.quantity.value(self.case) {
-                Some(value) => quantities.push(self.quantity(setting, value)),
+                Some(value) => {
+                    let quantity = self.quantity(setting, value);
+                    quantities.push(SetQuantity { method, remarks, ..quantity });
+                }
                 None => self.needed(&setting.quantity, &mut needs),
             }
         }
@@ -83,6 +101,8 @@ impl<'k> Advising<'_, 'k> {
             value,
             unit: Unit::code(&setting.unit),
             capped: capped.map(|capped| capped.text),
+            method: None,
+            remarks: Vec::new(),
         }
     }
 

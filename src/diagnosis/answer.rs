@@ -172,6 +172,23 @@ pub struct SetQuantity<'k> {
     /// Said when a legal limit keeps the value lower than the rule would set it.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub capped: Option<String>,
+    /// How it was computed, where a calculation gave it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub method: Option<MethodText>,
+    /// Why the method is stretched here, and what must be said beside the quantity; usually empty.
+    pub remarks: Vec<String>,
+}
+
+/// How a quantity was computed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, ToSchema)]
+#[schema(as = QuantityMethod)]
+pub struct MethodText {
+    /// Equation or rule.
+    #[schema(example = "additive rule: n × dough temperature − other temperatures − friction factor")]
+    pub name: &'static str,
+    /// Publication, `common practice`, or `from memory` of a named work.
+    #[schema(example = "Lehmann T., PMQ, Spring 2003, temperatures explained")]
+    pub source: &'static str,
 }
 
 /// A reading or fact that settles a cause.
@@ -280,20 +297,11 @@ pub struct Computed<'k> {
     /// Ids of what it was computed from.
     #[schema(example = json!("formula"))]
     pub from: Cow<'k, str>,
-    /// How it was computed, where the rules leave that to a published method.
+    /// How it was computed, where a published method or a calculation gave it.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub method: Option<MethodText>,
-    /// Why it is to be taken with care: inputs outside the method's domain. Empty normally.
+    /// Why it is to be taken with care: inputs outside the method's domain, and what must be said beside it. Empty normally.
     pub remarks: Vec<String>,
-}
-
-/// A method of computation.
-#[derive(Debug, Clone, Copy, Serialize, ToSchema)]
-pub struct MethodText {
-    /// Name of the equation or rule.
-    pub name: &'static str,
-    /// Publication, `common practice`, or `from memory: <work>`.
-    pub source: &'static str,
 }
 
 /// A symptom that a reading out of its limits raised.

@@ -3,6 +3,7 @@
 use std::borrow::Cow;
 
 use super::answer::{Computed, MethodText};
+use super::calculations;
 use super::circumstances::LaidOut;
 use super::words::{input_id, rounded};
 use crate::formulas::Figure;
@@ -36,9 +37,10 @@ fn of_reading<'k>(
     main: Part,
 ) -> Computed<'k> {
     let mut from: Vec<&str> = Vec::new();
-    let mut remarks: Vec<String> = Vec::new();
-    let mut method = None;
+    let (mut method, mut remarks) = (None, Vec::new());
     if let Some(quantity) = &reading.computed {
+        // What fails gives no value and is not among the computed readings.
+        (method, remarks) = calculations::explain(quantity, &laid_out.circumstances, &mut Vec::new());
         quantity.inputs(&mut |input| {
             let id = input_id(&knowledge.declared, input);
             if !from.contains(&id) {
@@ -53,7 +55,7 @@ fn of_reading<'k>(
                 );
             }
         });
-        method = estimates(laid_out, quantity, main).next().map(method_of);
+        method = method.or_else(|| estimates(laid_out, quantity, main).next().map(method_of));
     }
     Computed {
         quantity: &reading.id,

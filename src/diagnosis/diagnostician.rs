@@ -6,6 +6,7 @@ use std::fmt;
 use super::advice::Advising;
 use super::answer::{Diagnosis, OtherCause, RaisedSymptom, RankedCause, RulesStamp};
 use super::arguments::Arguing;
+use super::calculations;
 use super::cautions::Heeding;
 use super::circumstances::{LaidOut, lay_out};
 use super::computed::computed;
@@ -139,6 +140,8 @@ impl Diagnostician {
             case: &laid_out.circumstances,
             requirements: &case.requirements,
         };
+        let mut rule_faults = std::mem::take(&mut weighed.rule_faults);
+        calculations::failed_readings(knowledge, view, &laid_out.circumstances, &mut rule_faults);
         let arguing = Arguing::new(knowledge, view, &laid_out, &weighed, &weights);
         let mut excluded_actions = Vec::new();
         let mut causes: Vec<RankedCause<'k>> = Vec::with_capacity(leading.len());
@@ -152,7 +155,7 @@ impl Diagnostician {
                 prior: view.priors.get(position).copied().unwrap_or(0.0),
                 probability: probability(position),
                 evidence: arguing.arguments(cause, rank),
-                actions: advising.actions(cause, &mut excluded_actions),
+                actions: advising.actions(cause, &mut excluded_actions, &mut rule_faults),
                 confirm: advising.confirmations(*key),
                 sources: advising.sources(&cause.sources),
             });
@@ -176,7 +179,7 @@ impl Diagnostician {
             missing: missing(knowledge, view, &laid_out, leading),
             excluded_actions,
             cautions: Heeding { knowledge, view, laid_out: &laid_out, law, leading }.cautions(),
-            rule_faults: weighed.rule_faults,
+            rule_faults,
             causes,
             reference: case.reference,
         })

@@ -9,6 +9,7 @@
 mod advice;
 mod answer;
 mod arguments;
+mod calculations;
 mod cautions;
 mod circumstances;
 mod computed;
@@ -30,4 +31,5 @@ pub use answer::*;
 pub use diagnostician::{DiagnosisFault, Diagnostician, UnusableRules};
 pub use said::Said;
 pub use terminal::render;
+pub(crate) use words::measure;
 pub use words::{describe_condition, describe_regions};

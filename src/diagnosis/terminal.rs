@@ -1,14 +1,10 @@
 //! The answer as plain text for a terminal.
 
-use std::fmt::Write as _;
-
 use super::answer::{ActionAdvice, ConfirmationStatus, Diagnosis, RankedCause};
 use super::remarks::percent;
 use super::words::{measure, number};
+use crate::paragraphs::{WIDTHS, push_paragraph};
 use crate::units::Unit;
-
-/// Narrowest and widest text, characters.
-const WIDTHS: (usize, usize) = (40, 110);
 
 /// Renders a diagnosis as text of at most `width` characters a line (40 to 110), without colour.
 #[must_use]
@@ -76,6 +72,12 @@ impl Page {
             );
             if let Some(text) = &quantity.capped {
                 self.hanging(7, "law: ", text);
+            }
+            if let Some(method) = &quantity.method {
+                self.hanging(9, "by: ", method.name);
+            }
+            for remark in &quantity.remarks {
+                self.hanging(9, "note: ", remark);
             }
         }
         if !action.needs.is_empty() {
@@ -193,21 +195,6 @@ impl Page {
 
     /// A paragraph whose further lines stand under its text.
     fn hanging(&mut self, indent: usize, mark: &str, text: &str) {
-        let left = indent + mark.chars().count();
-        let _ = write!(self.text, "{:indent$}{mark}", "");
-        let mut column = left;
-        for (place, word) in text.split_whitespace().enumerate() {
-            let length = word.chars().count();
-            if place > 0 && column + 1 + length > self.width {
-                let _ = write!(self.text, "\n{:left$}", "");
-                column = left;
-            } else if place > 0 {
-                self.text.push(' ');
-                column += 1;
-            }
-            self.text.push_str(word);
-            column += length;
-        }
-        self.text.push('\n');
+        push_paragraph(&mut self.text, self.width, indent, mark, text);
     }
 }

@@ -30,7 +30,7 @@ pub(super) fn rounded(value: f64) -> f64 {
 }
 
 /// A number and its unit, for example "31.5 °C".
-pub(super) fn measure(value: f64, unit: &Unit) -> String {
+pub(crate) fn measure(value: f64, unit: &Unit) -> String {
     let symbol = unit.symbol();
     if symbol.is_empty() { number(value) } else { format!("{} {symbol}", number(value)) }
 }
@@ -272,11 +272,15 @@ impl<'a> Wording<'a> {
     }
 
     /// The unit of a quantity: that of its readings, as far as sums keep it.
-    fn unit(self, quantity: &Quantity) -> Option<&'a Unit> {
+    fn unit<'q>(self, quantity: &'q Quantity) -> Option<&'q Unit>
+    where
+        'a: 'q,
+    {
         match quantity {
             Quantity::Reading(key) | Quantity::LowLimit(key) | Quantity::Target(key) | Quantity::HighLimit(key) => {
                 Some(&self.declared.readings[*key].unit)
             }
+            Quantity::Calculated(calculated) => Some(&calculated.unit),
             Quantity::Abs(inner) => self.unit(inner),
             Quantity::Binary(Operation::Multiply | Operation::Divide, ..) => None,
             Quantity::Binary(_, left, right) => self.unit(left).or_else(|| self.unit(right)),
@@ -310,6 +314,7 @@ impl<'a> Wording<'a> {
                     if first.value(self.case).is_none() && second.value(self.case).is_some() { second } else { first };
                 self.name(told)
             }
+            Quantity::Calculated(calculated) => calculated.title.clone(),
             Quantity::Abs(inner) => format!("size of ({})", self.name(inner)),
             Quantity::Binary(operation, left, right) => {
                 let (left, right) = (self.name(left), self.name(right));

@@ -4,6 +4,7 @@
 //! other by [`Key`]; [`Condition`]s and [`Quantity`]s are trees that are judged on [`Circumstances`].
 
 mod action;
+mod calculated;
 mod cause;
 mod circumstances;
 mod condition;
@@ -31,6 +32,7 @@ mod truth;
 mod warning;
 
 pub use action::{Action, Prescription, Setting};
+pub use calculated::{Calculate, Calculated, CalculatedFigure, CalculationArgument, CalculationFault};
 pub use cause::{Cause, Confirmation, Link};
 pub use circumstances::{Circumstances, Limits};
 pub use condition::{Comparison, Condition, Judge, JudgeFault, Judged, Side};

@@ -1,6 +1,8 @@
 //! Expressions over readings and the formula.
 
-use super::{Circumstances, FormulaQuantity, Ingredient, Input, Key, Reading};
+use std::sync::Arc;
+
+use super::{Calculated, Circumstances, FormulaQuantity, Ingredient, Input, Key, Reading};
 use crate::science::formula::{Part, Role};
 
 /// Arithmetic on two quantities.
@@ -43,6 +45,8 @@ pub enum Quantity {
     Formula(FormulaQuantity, Option<Part>),
     /// The first, or the second where the first is unknown.
     Either(Box<Quantity>, Box<Quantity>),
+    /// A figure of a calculation.
+    Calculated(Arc<Calculated>),
     /// Absolute value.
     Abs(Box<Quantity>),
     /// Arithmetic.
@@ -64,6 +68,7 @@ impl Quantity {
             Self::RolePercent(role) => case.role_share(*role),
             Self::Formula(quantity, part) => case.formula_quantity(*quantity, *part),
             Self::Either(first, second) => first.value(case).or_else(|| second.value(case)),
+            Self::Calculated(calculated) => calculated.value(case),
             Self::Abs(inner) => inner.value(case).map(f64::abs),
             Self::Binary(operation, left, right) => Some(operation.apply(left.value(case)?, right.value(case)?)),
         };
@@ -78,6 +83,9 @@ impl Quantity {
                 keys.iter().for_each(|key| visit(Input::Share(*key)));
             }
             Self::RolePercent(_) | Self::Formula(..) => visit(Input::Formula),
+            Self::Calculated(calculated) => {
+                calculated.facts().for_each(|key| visit(Input::Fact(key)));
+            }
             _ => {}
         });
     }
@@ -87,6 +95,7 @@ impl Quantity {
         visit(self);
         match self {
             Self::Abs(inner) => inner.parts(visit),
+            Self::Calculated(calculated) => calculated.quantities().for_each(|quantity| quantity.parts(visit)),
             Self::Either(left, right) | Self::Binary(_, left, right) => {
                 left.parts(visit);
                 right.parts(visit);

@@ -3,7 +3,8 @@
 use super::build::{Build, Name};
 use super::diagnostic::{Code, Severity};
 use super::term::{Kind, Term};
-use crate::knowledge::{Input, Key, Place, Reading};
+use crate::knowledge::{Input, Key, Place, Quantity, Reading};
+use crate::units::{Unit, convert};
 
 /// Runs all checks; findings go to the diagnostics.
 pub(super) fn run(build: &mut Build) {
@@ -126,9 +127,21 @@ fn check_reading(build: &mut Build, id: &str, key: Key<Reading>, at: &Place) {
             build.fault(Code::OutOfRange, at, Kind::Reading.word_width(), message, None);
         }
     }
+    if let Some(Quantity::Calculated(calculated)) = &reading.computed
+        && !is_same_unit(&calculated.unit, &reading.unit)
+    {
+        let (own, wanted) = (calculated.unit.code(), reading.unit.code());
+        let message = format!("{} is computed in `{own}`, but `{id}` is in `{wanted}`", calculated.title);
+        build.fault(Code::Unit, at, Kind::Reading.word_width(), message, Some(format!("write `.unit(\"{own}\")`")));
+    }
     if depends_on_itself(build, key, key, &mut Vec::new()) {
         build.fault(Code::OutOfRange, at, Kind::Reading.word_width(), format!("`{id}` is computed from itself"), None);
     }
+}
+
+/// Whether a number means the same in both units.
+fn is_same_unit(one: &Unit, other: &Unit) -> bool {
+    convert(0.0, one, other) == Ok(0.0) && convert(1.0, one, other) == Ok(1.0)
 }
 
 /// Whether the computation of `from` needs `wanted`.

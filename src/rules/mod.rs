@@ -10,6 +10,7 @@
 
 mod blank;
 mod build;
+mod calculation;
 mod checks;
 mod closure;
 mod diagnostic;

@@ -6,8 +6,8 @@ use rhai::{Dynamic, FnPtr};
 
 use super::stage::Stage;
 use crate::knowledge::{
-    Action, Allergen, Cause, Caution, Condition, Diet, Fact, Family, Ingredient, Key, Limit, Market, Prescription,
-    Product, Quantity, Reading, Source, Symptom, Warning,
+    Action, Allergen, CalculationArgument, Cause, Caution, Condition, Diet, Fact, Family, Ingredient, Key, Limit,
+    Market, Prescription, Product, Quantity, Reading, Source, Symptom, Warning,
 };
 
 /// Any value of the rule language.
@@ -44,7 +44,7 @@ pub(super) enum Term {
     Excluded(Condition),
     Number(f64),
     Text(String),
-    Truth,
+    Truth(bool),
     List(Vec<Term>),
     Map(BTreeMap<String, Term>),
     Closure(FnPtr),
@@ -175,7 +175,7 @@ impl Term {
             Self::Excluded(_) => Kind::Excluded,
             Self::Number(_) => Kind::Number,
             Self::Text(_) => Kind::Text,
-            Self::Truth => Kind::Truth,
+            Self::Truth(_) => Kind::Truth,
             Self::List(_) => Kind::List,
             Self::Map(_) => Kind::Map,
             Self::Closure(_) => Kind::Closure,
@@ -231,8 +231,8 @@ impl Term {
         if let Ok(number) = value.as_int() {
             return Self::Number(number as f64);
         }
-        if value.is_bool() {
-            return Self::Truth;
+        if let Ok(truth) = value.as_bool() {
+            return Self::Truth(truth);
         }
         if let Some(term) = value.read_lock::<Self>() {
             return term.clone();
@@ -273,8 +273,16 @@ fn condition_nodes(condition: &Condition) -> usize {
     1 + inner
 }
 
+fn argument_nodes(argument: &CalculationArgument) -> usize {
+    match argument {
+        CalculationArgument::Quantity { quantity, .. } => quantity_nodes(quantity),
+        CalculationArgument::Fact(_) => 1,
+    }
+}
+
 fn quantity_nodes(quantity: &Quantity) -> usize {
     let inner = match quantity {
+        Quantity::Calculated(calculated) => calculated.arguments.iter().map(argument_nodes).sum(),
         Quantity::Abs(inner) => quantity_nodes(inner),
         Quantity::Binary(_, left, right) | Quantity::Either(left, right) => {
             quantity_nodes(left) + quantity_nodes(right)

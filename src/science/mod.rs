@@ -3,6 +3,8 @@
 //! Every result is an [`Estimate`]: a value that names its unit, method, source and domain, and says so when it was
 //! used outside that domain. Nonsense (a negative mass, an empty formula) is a [`Nonsense`] that lists every faulty input.
 //!
+//! [`calculations`](crate::calculations) gives each a name, for people, programs and rules.
+//!
 //! | To find | Look in |
 //! |---|---|
 //! | baker's percentages, total water, ratios of a formula, batch sizes | [`formula`] |

@@ -2,6 +2,7 @@
 // Helpers of tests stop, as tests do, at the first thing that is not as it should be.
 #![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing)]
 
+mod calculate;
 mod check;
 mod diagnose;
 mod formula;

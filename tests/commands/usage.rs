@@ -14,7 +14,7 @@ fn an_unknown_command_is_a_usage_error() {
 #[test]
 fn help_tells_the_exit_codes() {
     let help = run(&["--help"]).success();
-    for line in ["0  done", "1  the case, or", "2  the command line", "3  the rules", "4  a file"] {
+    for line in ["0  done", "1  the case, the inputs, or", "2  the command line", "3  the rules", "4  a file"] {
         assert!(help.contains(line), "{help}");
     }
 }

@@ -3,6 +3,7 @@
 // Helpers of tests stop, as tests do, at the first thing that is not as it should be.
 #![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing)]
 
+mod calculations;
 mod causes;
 mod diagnoses;
 mod docs;

@@ -1,6 +1,7 @@
 //! What the loader says of each kind of fault: message, help, place and underlined text.
 
 mod arguments;
+mod calculations;
 mod declarations;
 mod formulas;
 mod law;

@@ -7,6 +7,7 @@
     reason = "a test fails by panicking"
 )]
 
+mod calculations;
 mod diagnostics;
 mod hostile;
 mod pack;

@@ -1,5 +1,6 @@
 //! The OpenAPI 3.1 document of the service.
 
+mod calculations;
 mod formulas;
 mod optional;
 mod problems;
@@ -19,9 +20,10 @@ pub(super) use problems::{CaseProblems, FormulaProblems, ItemProblems, Parameter
 use super::parameters::NoParameters;
 use super::problem::{Problem, ProblemDocument};
 use super::routes::{
-    causes, diagnoses, facts, formulas as formula_routes, health, ingredients, problems as problem_routes, products,
-    readings, requirements, rules, symptoms,
+    calculations as calculation_routes, causes, diagnoses, facts, formulas as formula_routes, health, ingredients,
+    problems as problem_routes, products, readings, requirements, rules, symptoms,
 };
+use crate::calculations::CalculationAnswer;
 
 /// The example case of the contract.
 const EXAMPLE_CASE: &str = include_str!("examples/case.json");
@@ -44,6 +46,8 @@ static TEXT: LazyLock<Result<Bytes, String>> = LazyLock::new(|| text().map(Bytes
     ),
     paths(
         diagnoses::create,
+        calculation_routes::list,
+        calculation_routes::show,
         formula_routes::figures,
         formula_routes::batches,
         formula_routes::ratios,
@@ -62,10 +66,11 @@ static TEXT: LazyLock<Result<Bytes, String>> = LazyLock::new(|| text().map(Bytes
         health::live,
         health::ready
     ),
-    components(schemas(ProblemDocument<'_>)),
+    components(schemas(ProblemDocument<'_>, CalculationAnswer)),
     tags(
         (name = "diagnoses", description = "From a case to its causes"),
         (name = "formulas", description = "What a formula comes to, without a case"),
+        (name = "calculations", description = "What a technologist computes, each with its published source"),
         (name = "vocabulary", description = "What the rules declare: the ids that a case may use"),
         (name = "service", description = "The service itself")
     )
@@ -79,6 +84,7 @@ struct Api;
 pub fn text() -> Result<String, String> {
     let mut document = Api::openapi();
     optional::forbid_null(&mut document);
+    calculations::add(&mut document).map_err(|error| error.to_string())?;
     let operation = document.paths.paths.get_mut("/v1/diagnoses").and_then(|item| item.post.as_mut());
     if let Some(operation) = operation {
         add_examples(operation).map_err(|error| error.to_string())?;

@@ -12,6 +12,8 @@ use crate::http::problem::{ErrorCode, PROBLEM_JSON, Problem, ProblemEntry, Probl
 /// Problems of routes that take a case.
 pub(in crate::http) struct CaseProblems;
 
+/// Problems of calculations; written once among the components, for there are many.
+pub(super) struct CalculationProblems;
 /// Problems of routes that take a formula.
 pub(in crate::http) struct FormulaProblems;
 
@@ -48,6 +50,34 @@ impl IntoResponses for FormulaProblems {
             ProblemKind::FaultyFormula,
             ProblemKind::FaultyParameters,
         ])
+    }
+}
+
+impl CalculationProblems {
+    const KINDS: [ProblemKind; 7] = [
+        ProblemKind::MalformedJson,
+        ProblemKind::UnreadableBody,
+        ProblemKind::RequestTimeout,
+        ProblemKind::BodyTooLarge,
+        ProblemKind::UnsupportedMediaType,
+        ProblemKind::FaultyInputs,
+        ProblemKind::FaultyParameters,
+    ];
+
+    fn name(status: &str) -> String {
+        format!("CalculationProblem{status}")
+    }
+
+    /// The responses, as components.
+    pub(super) fn components() -> Responses {
+        responses(&Self::KINDS).into_iter().map(|(status, response)| (Self::name(&status), response)).collect()
+    }
+
+    /// References to them, by status.
+    pub(super) fn references() -> Responses {
+        let statuses = responses(&Self::KINDS).into_keys();
+        let reference = |status: &str| RefOr::Ref(Ref::from_response_name(Self::name(status)));
+        statuses.map(|status| (status.clone(), reference(&status))).collect()
     }
 }
 
@@ -94,6 +124,10 @@ fn example(kind: ProblemKind) -> Problem {
         ProblemKind::UnsupportedMediaType => problem.detail("the body is `text/plain`, not `application/json`"),
         ProblemKind::FaultyCase => problem.entries([unknown_product(ProblemEntry::pointer, "/product")]),
         ProblemKind::FaultyFormula => problem.entries([faulty_line()]),
+        ProblemKind::FaultyInputs => {
+            let detail = "500 Cel is not between 0 and 60 Cel".to_owned();
+            problem.entries([ProblemEntry::pointer("/tap_temperature", ErrorCode::OutOfRange, detail)])
+        }
         ProblemKind::FaultyParameters => problem.entries([unknown_product(ProblemEntry::parameter, "product")]),
         ProblemKind::UnreadableBody
         | ProblemKind::UnknownRoute

@@ -29,6 +29,8 @@ pub enum ErrorCode {
     Duplicate,
     /// Two statements that cannot both hold.
     Contradiction,
+    /// A value from which nothing can be computed, by itself or beside the others.
+    Impossible,
 }
 
 impl From<FaultCode> for ErrorCode {
@@ -43,6 +45,7 @@ impl From<FaultCode> for ErrorCode {
             FaultCode::WrongKindOfUnit => Self::WrongKindOfUnit,
             FaultCode::Duplicate => Self::Duplicate,
             FaultCode::Contradiction => Self::Contradiction,
+            FaultCode::Impossible => Self::Impossible,
         }
     }
 }

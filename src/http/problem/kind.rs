@@ -23,6 +23,8 @@ pub enum ProblemKind {
     UnsupportedMediaType,
     /// The JSON is no case that the rules can judge.
     FaultyCase,
+    /// The JSON is not what the calculation takes.
+    FaultyInputs,
     /// The JSON is no request about a formula that can be computed.
     FaultyFormula,
     /// A query parameter is unknown, double or names something unknown.
@@ -33,7 +35,7 @@ pub enum ProblemKind {
 
 impl ProblemKind {
     /// The whole catalogue.
-    pub const ALL: [Self; 12] = [
+    pub const ALL: [Self; 13] = [
         Self::MalformedJson,
         Self::UnreadableBody,
         Self::UnknownRoute,
@@ -43,6 +45,7 @@ impl ProblemKind {
         Self::BodyTooLarge,
         Self::UnsupportedMediaType,
         Self::FaultyCase,
+        Self::FaultyInputs,
         Self::FaultyFormula,
         Self::FaultyParameters,
         Self::Internal,
@@ -58,7 +61,9 @@ impl ProblemKind {
             Self::RequestTimeout => StatusCode::REQUEST_TIMEOUT,
             Self::BodyTooLarge => StatusCode::PAYLOAD_TOO_LARGE,
             Self::UnsupportedMediaType => StatusCode::UNSUPPORTED_MEDIA_TYPE,
-            Self::FaultyCase | Self::FaultyFormula | Self::FaultyParameters => StatusCode::UNPROCESSABLE_ENTITY,
+            Self::FaultyCase | Self::FaultyInputs | Self::FaultyFormula | Self::FaultyParameters => {
+                StatusCode::UNPROCESSABLE_ENTITY
+            }
             Self::Internal => StatusCode::INTERNAL_SERVER_ERROR,
         }
     }
@@ -82,6 +87,7 @@ impl ProblemKind {
             Self::BodyTooLarge => "body-too-large",
             Self::UnsupportedMediaType => "unsupported-media-type",
             Self::FaultyCase => "faulty-case",
+            Self::FaultyInputs => "faulty-inputs",
             Self::FaultyFormula => "faulty-formula",
             Self::FaultyParameters => "faulty-parameters",
             Self::Internal => "internal",
@@ -113,6 +119,7 @@ impl ProblemKind {
             Self::BodyTooLarge => "the body is too large",
             Self::UnsupportedMediaType => "the body is not JSON text in UTF-8",
             Self::FaultyCase => "the case has faults",
+            Self::FaultyInputs => "the inputs have faults",
             Self::FaultyFormula => "the request about the formula has faults",
             Self::FaultyParameters => "the query parameters have faults",
             Self::Internal => "the service failed",
@@ -134,6 +141,9 @@ impl ProblemKind {
                 "Send JSON text in UTF-8 with `Content-Type: application/json` and without a content coding."
             }
             Self::FaultyCase => "Mend every entry of `errors`; each names the place by a JSON Pointer (RFC 6901).",
+            Self::FaultyInputs => {
+                "Mend every entry of `errors`; `GET` at the same path tells the inputs with units and ranges."
+            }
             Self::FaultyFormula => "Mend every entry of `errors`; `/v1/ingredients` lists what a formula may name.",
             Self::FaultyParameters => "Mend every entry of `errors`; each names the parameter.",
             Self::Internal => "The log of the service tells the reason; report it to whoever runs the service.",

@@ -1,5 +1,6 @@
 //! The table of routes.
 
+pub(super) mod calculations;
 pub(super) mod causes;
 mod common;
 pub(super) mod diagnoses;
@@ -21,9 +22,12 @@ use actix_web::{Resource, Route as Handler, guard};
 use super::problem::{Problem, ProblemKind};
 use super::{openapi, page};
 
-/// Everything that can be asked. Paths are unique: a resource has one method (and `HEAD` beside `GET`).
-pub static ROUTES: [Route; 21] = [
+/// Everything that can be asked: one row a path and method.
+pub static ROUTES: [Route; 24] = [
     post("/v1/diagnoses", || to(diagnoses::create)),
+    get("/v1/calculations", || to(calculations::list)),
+    get("/v1/calculations/{name}", || to(calculations::show)),
+    post("/v1/calculations/{name}", || to(calculations::compute)),
     post("/v1/formulas/figures", || to(formulas::figures)),
     post("/v1/formulas/batches", || to(formulas::batches)),
     post("/v1/formulas/ratios", || to(formulas::ratios)),
@@ -64,27 +68,42 @@ const fn post(path: &'static str, handler: fn() -> Handler) -> Route {
 }
 
 impl Route {
-    /// Methods that are answered at the path.
+    /// Methods that are answered by this row.
     #[must_use]
     pub fn methods(&self) -> Vec<Method> {
         let head = (self.method == Method::GET).then_some(Method::HEAD);
         std::iter::once(self.method.clone()).chain(head).collect()
     }
 
-    fn resource(&self) -> Resource {
+    fn guarded(&self) -> Handler {
         let methods = self.methods();
-        let allow = methods.iter().map(Method::as_str).collect::<Vec<_>>().join(", ");
-        let is_allowed = guard::fn_guard(move |context| methods.contains(&context.head().method));
-        web::resource(self.path)
-            .route((self.handler)().guard(is_allowed))
-            .default_service(to(move || std::future::ready(method_not_allowed(&allow))))
+        (self.handler)().guard(guard::fn_guard(move |context| methods.contains(&context.head().method)))
     }
+}
+
+/// The rows of a path.
+fn rows(path: &str) -> impl Iterator<Item = &'static Route> {
+    ROUTES.iter().filter(move |route| route.path == path)
+}
+
+/// Methods that are answered at a path, as the `Allow` header field tells them.
+fn allowed(path: &str) -> String {
+    let methods: Vec<Method> = rows(path).flat_map(Route::methods).collect();
+    methods.iter().map(Method::as_str).collect::<Vec<_>>().join(", ")
+}
+
+fn resource(path: &'static str) -> Resource {
+    let allow = allowed(path);
+    rows(path)
+        .fold(web::resource(path), |resource, route| resource.route(route.guarded()))
+        .default_service(to(move || std::future::ready(method_not_allowed(&allow))))
 }
 
 /// Adds all routes, and problems for everything else.
 pub(super) fn configure(app: &mut ServiceConfig) {
-    for route in &ROUTES {
-        app.service(route.resource());
+    let is_first = |route: &Route| rows(route.path).next().is_some_and(|first| std::ptr::eq(first, route));
+    for route in ROUTES.iter().filter(|route| is_first(route)) {
+        app.service(resource(route.path));
     }
     app.default_service(to(|| std::future::ready(unknown_route())));
 }

@@ -2,8 +2,8 @@
 
 use super::super::diagnostic::Code;
 use super::super::term::{Kind, Term};
-use super::arguments;
 use super::{Call, Word, describes, makes};
+use super::{arguments, calculations};
 use crate::knowledge::{Action, Key, Limit, Prescription, Setting};
 use crate::units::Unit;
 
@@ -49,7 +49,9 @@ fn set(call: &mut Call<'_>) -> Option<Term> {
     }
     let (name, quantity, unit) = (call.text(1), call.quantity(2), call.unit(3));
     let capped_by = if call.arguments.len() == 5 { caps(call, 4, unit.as_ref()) } else { Vec::new() };
-    if let (Some(name), Some(quantity), Some(unit)) = (name, quantity, unit) {
+    if let (Some(name), Some(quantity), Some(unit)) = (name, quantity, unit)
+        && let Some(quantity) = calculations::in_asked_unit(call, quantity, &unit)
+    {
         prescription.settings.push(Setting { name, quantity, unit, capped_by });
     }
     Some(Term::Prescription(prescription))

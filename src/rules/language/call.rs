@@ -4,7 +4,8 @@ use super::super::build::Build;
 use super::super::diagnostic::Code;
 use super::super::stage::Stage;
 use super::super::term::{Kind, Term};
-use crate::knowledge::Place;
+use crate::knowledge::{Key, Place, Reading};
+use crate::units::Unit;
 
 /// A word as it is used: the receiver, if it has one, is the first argument.
 pub(in super::super) struct Call<'b> {
@@ -76,6 +77,18 @@ impl Call<'_> {
                 None
             }
         }
+    }
+
+    /// The unit of a reading; one that is declared further down the file has none yet, which is told.
+    pub(super) fn unit_of_reading(&mut self, key: Key<Reading>) -> Option<Unit> {
+        let stated = self.build.stated.contains(&(Kind::Reading, key.index(), "unit"));
+        let reading = &self.build.declared.readings[key];
+        if stated || Stage::declaring(Kind::Reading) != Some(self.build.stage) {
+            return Some(reading.unit.clone());
+        }
+        let message = format!("the unit of `{}` is not stated before this line", reading.id);
+        self.fault(Code::Unit, message, Some("declare the reading first, with its `.unit(…)`".to_owned()));
+        None
     }
 
     /// Records that an argument is of another kind than wanted.

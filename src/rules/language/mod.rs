@@ -2,6 +2,7 @@
 
 mod actions;
 mod arguments;
+mod calculations;
 mod call;
 mod causes;
 mod conditions;
@@ -76,6 +77,7 @@ pub(super) fn words() -> impl Iterator<Item = &'static Word> {
     ]
     .into_iter()
     .flatten()
+    .chain(calculations::words())
 }
 
 /// The word of a name for a receiver of this kind, or one that stands by itself.

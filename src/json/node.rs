@@ -1,7 +1,9 @@
-//! A place in a case: a value with its JSON Pointer, read with every fault collected.
+//! A place in a document: a value with its JSON Pointer, read with every fault collected.
+
+use std::collections::HashSet;
 
 use super::fault::{Fault, FaultCode};
-use super::json::Json;
+use super::value::Json;
 use crate::suggest::did_you_mean;
 
 /// A step from a value to one inside it.
@@ -11,7 +13,7 @@ enum Step<'a> {
     Item(usize),
 }
 
-/// The way from the case to a value; only written out when a fault needs it.
+/// The way from the document to a value; only written out when a fault needs it.
 #[derive(Debug, Clone, Copy)]
 struct Path<'a> {
     parent: Option<&'a Path<'a>>,
@@ -33,9 +35,19 @@ impl Path<'_> {
     }
 }
 
-/// All faults found so far.
+/// Most faults that are told: nobody mends more at a time, and a hostile body must not make a huge answer.
+const MOST_FAULTS: usize = 1_000;
+
+/// The faults found so far, at most [`MOST_FAULTS`].
 #[derive(Debug, Default)]
 pub(crate) struct Faults(pub(crate) Vec<Fault>);
+
+impl Faults {
+    /// Whether no more are told.
+    fn is_full(&self) -> bool {
+        self.0.len() >= MOST_FAULTS
+    }
+}
 
 /// A value and where it stands.
 #[derive(Debug, Clone, Copy)]
@@ -45,7 +57,7 @@ pub(crate) struct Node<'a> {
 }
 
 impl<'a> Node<'a> {
-    /// The whole case.
+    /// The whole document.
     pub(crate) fn root(json: &'a Json) -> Self {
         Self { json, path: Path { parent: None, step: None } }
     }
@@ -56,11 +68,29 @@ impl<'a> Node<'a> {
 
     /// Records a fault here.
     pub(crate) fn fault(&self, faults: &mut Faults, code: FaultCode, detail: String, help: Option<String>) {
-        faults.0.push(Fault { pointer: self.path.pointer(), code, detail, help });
+        if !faults.is_full() {
+            faults.0.push(Fault { pointer: self.path.pointer(), code, detail, help });
+        }
     }
 
-    fn wrong_type(&self, faults: &mut Faults, wanted: &str) {
+    /// Records that the value is of another type than `wanted`.
+    pub(crate) fn wrong_type(&self, faults: &mut Faults, wanted: &str) {
         self.fault(faults, FaultCode::WrongType, format!("{wanted} is wanted, this is {}", self.json.kind()), None);
+    }
+
+    /// Whether the value is an object.
+    pub(crate) fn is_object(&self) -> bool {
+        matches!(self.json, Json::Object(_))
+    }
+
+    /// Whether the value is an array.
+    pub(crate) fn is_array(&self) -> bool {
+        matches!(self.json, Json::Array(_))
+    }
+
+    /// The value, when it is a number.
+    pub(crate) fn number_or_none(&self) -> Option<f64> {
+        if let Json::Number(number) = self.json { Some(*number) } else { None }
     }
 
     /// The value as a string.
@@ -112,9 +142,10 @@ impl<'a> Node<'a> {
     /// Calls `visit` for every member of an object; a member that stands twice is a fault and visited once.
     pub(crate) fn members(&self, faults: &mut Faults, mut visit: impl FnMut(&mut Faults, &str, Node<'_>)) {
         let Json::Object(members) = self.json else { return self.wrong_type(faults, "an object") };
-        for (index, (name, value)) in members.iter().enumerate() {
+        let mut earlier = HashSet::with_capacity(members.len());
+        for (name, value) in members {
             let node = self.inside(value, Step::Member(name));
-            if members.iter().take(index).any(|(earlier, _)| earlier == name) {
+            if !earlier.insert(name) {
                 node.fault(faults, FaultCode::Duplicate, format!("`{name}` stands twice"), None);
             } else {
                 visit(faults, name, node);
@@ -125,7 +156,7 @@ impl<'a> Node<'a> {
     /// The value as an object of known members.
     pub(crate) fn object(&'a self, faults: &mut Faults, known: &[&str]) -> Option<Object<'a>> {
         self.members(faults, |faults, name, node| {
-            if !known.contains(&name) {
+            if !known.contains(&name) && !faults.is_full() {
                 let help = did_you_mean(name, known.iter().copied())
                     .unwrap_or_else(|| format!("the members are {}", listing(known)));
                 node.fault(faults, FaultCode::UnknownMember, format!("unknown member `{name}`"), Some(help));

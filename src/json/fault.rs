@@ -1,4 +1,4 @@
-//! What is wrong with a case, and where.
+//! What is wrong with a JSON document, and where.
 
 use serde::Serialize;
 use utoipa::ToSchema;
@@ -9,9 +9,9 @@ use utoipa::ToSchema;
 pub enum FaultCode {
     /// A member that is needed is not there.
     Missing,
-    /// A member that the case does not have.
+    /// A member that is not known here.
     UnknownMember,
-    /// An id that the rules do not declare.
+    /// An id or word that is not known.
     UnknownName,
     /// A value of another JSON type.
     WrongType,
@@ -25,12 +25,14 @@ pub enum FaultCode {
     Duplicate,
     /// Two statements that cannot both hold.
     Contradiction,
+    /// A value from which nothing can be computed, by itself or beside the others.
+    Impossible,
 }
 
 /// One fault.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
 pub struct Fault {
-    /// JSON Pointer (RFC 6901) to the faulty place; empty for the whole case.
+    /// JSON Pointer (RFC 6901) to the faulty place; empty for the whole document.
     #[schema(example = "/readings/dough_temperature/unit")]
     pub pointer: String,
     /// Kind of the fault.

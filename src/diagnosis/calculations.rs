@@ -1,0 +1,41 @@
+//! What is to be said of the calculations in a quantity: their method, their remarks, and why one fails.
+
+use super::answer::{MethodText, RuleFault};
+use crate::knowledge::{Circumstances, Knowledge, ProductView, Quantity};
+
+/// The method of the main calculation and the remarks of all; those that fail go to `faults`.
+pub(super) fn explain(
+    quantity: &Quantity,
+    case: &Circumstances,
+    faults: &mut Vec<RuleFault>,
+) -> (Option<MethodText>, Vec<String>) {
+    let (mut method, mut remarks) = (None, Vec::new());
+    quantity.calculations(&mut |calculated| match calculated.figure(case) {
+        Ok(Some(figure)) => {
+            method.get_or_insert(MethodText { name: figure.method, source: figure.source });
+            remarks.extend(figure.remarks);
+        }
+        Ok(None) => {}
+        Err(fault) => {
+            let (file, line) = (calculated.place.file.to_string(), calculated.place.line);
+            let fault = RuleFault { file, line, message: fault.message };
+            if !faults.contains(&fault) {
+                faults.push(fault);
+            }
+        }
+    });
+    (method, remarks)
+}
+
+/// Tells `faults` why readings that could be computed were not.
+pub(super) fn failed_readings(
+    knowledge: &Knowledge,
+    view: &ProductView,
+    case: &Circumstances,
+    faults: &mut Vec<RuleFault>,
+) {
+    let unknown = view.computable.iter().filter(|key| case.reading(**key).is_none());
+    for quantity in unknown.filter_map(|key| knowledge.declared.readings[*key].computed.as_ref()) {
+        explain(quantity, case, faults);
+    }
+}

@@ -1,0 +1,12 @@
+//! JSON documents read by hand: every fault at once, each with its JSON Pointer and a suggestion.
+//!
+//! Cases and the inputs of calculations are read with it. `Node` is a value and where it stands; what is wrong goes to
+//! `Faults`, and reading goes on.
+
+mod fault;
+mod node;
+mod value;
+
+pub use fault::{Fault, FaultCode};
+pub(crate) use node::{Faults, Node, Object, listing};
+pub(crate) use value::{Document, Json};
