@@ -144,7 +144,7 @@ fn the_guide_lists_every_word_with_its_inputs_and_figures() {
 
 #[test]
 fn a_computed_reading_tells_its_method_and_why_it_failed() {
-    let reading = "reading(\"bake_loss\").title(\"bake loss\").method(\"scales\").unit(\"%\").plausible(0, 90)\n    .computed(bake_loss(#{ dough: dough_mass, baked: 400 }));";
+    let reading = "reading(\"bake_loss\").title(\"bake loss\").method(\"scales\").unit(\"%\").plausible(0, 90).products(soft_rolls)\n    .computed(bake_loss(#{ dough: dough_mass, baked: 400 }));";
     let mass = "reading(\"dough_mass\").title(\"dough mass\").method(\"scales\").unit(\"kg\").plausible(0, 9);";
     let files = pack().and("readings.rhai", mass).and("readings.rhai", reading);
     let diagnostician = Diagnostician::new(load(&files).unwrap().knowledge).unwrap();
