@@ -19,5 +19,8 @@ pub use document::{
     SymptomDocument,
 };
 pub use fault::{Fault, FaultCode};
+pub(crate) use json::Json;
+pub(crate) use node::{Faults, Node};
 pub use parse::CaseFaults;
+pub(crate) use parse::{find, find_named};
 pub use types::{AvoidedIngredient, Case, Formula, FormulaLine, LineContent, Measured, Requirements, Seen, SetAside};

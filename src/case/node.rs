@@ -63,6 +63,16 @@ impl<'a> Node<'a> {
         self.fault(faults, FaultCode::WrongType, format!("{wanted} is wanted, this is {}", self.json.kind()), None);
     }
 
+    /// JSON Pointer (RFC 6901) to the value.
+    pub(crate) fn pointer(&self) -> String {
+        self.path.pointer()
+    }
+
+    /// Whether the value is an array.
+    pub(crate) fn is_array(&self) -> bool {
+        matches!(self.json, Json::Array(_))
+    }
+
     /// The value as a string.
     pub(crate) fn text(&self, faults: &mut Faults) -> Option<&'a str> {
         if let Json::Text(text) = self.json {

@@ -21,11 +21,11 @@ pub enum Severity {
 pub enum Code {
     /// A file that cannot be read, is no text or is too long.
     File,
-    /// Text that is no script.
+    /// Text that is no script, or a rule test that is no JSON.
     Syntax,
     /// A name that nothing declares.
     UnknownName,
-    /// A word that the rule language does not have.
+    /// A word that the rule language or a rule test does not have.
     UnknownWord,
     /// A word used with the wrong number or kind of things.
     WrongArguments,
@@ -45,6 +45,12 @@ pub enum Code {
     Limit,
     /// A script that failed while it ran.
     Script,
+    /// Two statements of a rule test that cannot both hold.
+    Contradiction,
+    /// A rule test that expects nothing.
+    ExpectsNothing,
+    /// An expectation of a rule test that the answer does not meet.
+    FailedTest,
 }
 
 impl Code {
@@ -65,6 +71,9 @@ impl Code {
             Self::InconsistentWeights => "inconsistent-weights",
             Self::Limit => "limit",
             Self::Script => "script",
+            Self::Contradiction => "contradiction",
+            Self::ExpectsNothing => "expects-nothing",
+            Self::FailedTest => "failed-test",
         }
     }
 }

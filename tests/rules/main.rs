@@ -10,4 +10,5 @@
 mod diagnostics;
 mod hostile;
 mod pack;
+mod rule_tests;
 mod support;
