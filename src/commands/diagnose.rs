@@ -11,6 +11,7 @@ use super::knowledge::load_rules;
 use super::output::{complain, print};
 use crate::case::{Case, CaseFaults, Fault};
 use crate::diagnosis::{Diagnosis, render};
+use crate::settings::TestsPolicy;
 
 /// Width of the text when the terminal does not tell its own, characters.
 const USUAL_WIDTH: usize = 80;
@@ -31,7 +32,7 @@ pub(super) struct Diagnose {
 
 impl Diagnose {
     pub(super) fn run(self) -> Result<(), Exit> {
-        let diagnostician = load_rules(self.rules.as_deref())?;
+        let diagnostician = load_rules(self.rules.as_deref(), TestsPolicy::Ignored)?;
         let text = read_case(&self.case)?;
         let case = Case::parse(&text, diagnostician.knowledge()).map_err(|faults| {
             explain(&faults);

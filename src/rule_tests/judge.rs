@@ -6,6 +6,7 @@ use super::places::Span;
 use super::read::{RuleTest, RuleTests};
 use crate::diagnosis::{Diagnosis, Diagnostician, RankedCause};
 use crate::knowledge::{Cause, Declarations, Key};
+use crate::rules::{Diagnostic, RuleFiles, Severity};
 
 /// How many causes or readings come first.
 const FIRST: usize = 3;
@@ -18,6 +19,18 @@ impl RuleTests {
     pub fn run(&self, diagnostician: &Diagnostician) -> Vec<Failure> {
         self.tests.iter().flat_map(|test| test.run(diagnostician)).collect()
     }
+}
+
+/// Reads and runs the tests of a pack.
+///
+/// # Errors
+/// Every fault of the case files, and every expectation that is not met.
+pub fn tested(files: &RuleFiles, diagnostician: &Diagnostician) -> Result<(), Vec<Diagnostic>> {
+    let tests = RuleTests::read(files, diagnostician.knowledge());
+    let failures = tests.run(diagnostician);
+    let faults = tests.diagnostics.into_iter().filter(|diagnostic| diagnostic.severity == Severity::Fault);
+    let all: Vec<Diagnostic> = faults.chain(failures.iter().map(Failure::diagnostic)).collect();
+    if all.is_empty() { Ok(()) } else { Err(all) }
 }
 
 impl RuleTest {
@@ -198,13 +211,16 @@ fn other_actions(cause: &RankedCause<'_>) -> String {
 
 /// A probability with as many decimals, three or more, as show on which side of the limit it is.
 fn decimals(probability: f64, limit: f64) -> String {
-    let texts = (3..=17).map(|decimals| format!("{probability:.decimals$}"));
     let tells = |text: &String| {
         let shown = text.parse::<f64>().unwrap_or(probability);
         shown.total_cmp(&limit) == probability.total_cmp(&limit)
     };
-    texts.clone().find(tells).or_else(|| texts.last()).unwrap_or_default()
+    let mut texts = (3..=MOST_DECIMALS).map(|decimals| format!("{probability:.decimals$}"));
+    texts.find(tells).unwrap_or_else(|| probability.to_string())
 }
+
+/// Decimals beyond which a probability is shown as it is computed.
+const MOST_DECIMALS: usize = 9;
 
 #[cfg(test)]
 mod tests {

@@ -16,4 +16,5 @@ mod read;
 
 pub use expectation::{Expectation, Wanted, WantedQuantity};
 pub use failure::{Failure, LeadingCause};
+pub use judge::tested;
 pub use read::{RuleTest, RuleTests};
