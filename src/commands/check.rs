@@ -1,5 +1,6 @@
 //! `whybake check`
 
+mod coverage;
 mod report;
 
 use std::path::PathBuf;
@@ -27,6 +28,12 @@ pub(super) struct Check {
     /// Do not run the rule tests
     #[arg(long)]
     no_tests: bool,
+    /// Also tell what of the rules the rule tests do not reach
+    ///
+    /// Evidence true and false, every region, every symptom of a leading or expected cause present and absent, every
+    /// prescription. Percentages are rounded down.
+    #[arg(long, conflicts_with = "no_tests")]
+    coverage: bool,
 }
 
 /// Form of a report.
@@ -40,10 +47,26 @@ enum Format {
     Github,
 }
 
+/// What to do with the rule tests.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Tests {
+    Skip,
+    Run,
+    RunWithCoverage,
+}
+
 impl Check {
+    fn tests(&self) -> Tests {
+        match (self.no_tests, self.coverage) {
+            (true, _) => Tests::Skip,
+            (false, false) => Tests::Run,
+            (false, true) => Tests::RunWithCoverage,
+        }
+    }
+
     pub(super) fn run(self) -> Result<(), Exit> {
         let report = match read_rules(self.dir.as_deref()) {
-            Ok(files) => Report::new(&files, !self.no_tests),
+            Ok(files) => Report::new(&files, self.tests()),
             Err(faults) => Report::of_faults(faults),
         };
         let text = match self.format {

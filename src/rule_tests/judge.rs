@@ -17,7 +17,16 @@ impl RuleTests {
     /// The diagnostician must hold the knowledge that the tests were read against.
     #[must_use]
     pub fn run(&self, diagnostician: &Diagnostician) -> Vec<Failure> {
-        self.tests.iter().flat_map(|test| test.run(diagnostician)).collect()
+        self.run_and_watch(diagnostician, |_, _| {})
+    }
+
+    /// The same; every answer is shown to `watch`.
+    pub fn run_and_watch<'k>(
+        &self,
+        diagnostician: &'k Diagnostician,
+        mut watch: impl FnMut(&RuleTest, &Diagnosis<'k>),
+    ) -> Vec<Failure> {
+        self.tests.iter().flat_map(|test| test.run(diagnostician, &mut watch)).collect()
     }
 }
 
@@ -35,10 +44,12 @@ pub fn tested(files: &RuleFiles, diagnostician: &Diagnostician) -> Result<(), Ve
 
 impl RuleTest {
     /// Runs the test; gives every expectation that is not met.
-    #[must_use]
-    pub fn run(&self, diagnostician: &Diagnostician) -> Vec<Failure> {
+    fn run<'k>(&self, diagnostician: &'k Diagnostician, watch: &mut impl FnMut(&Self, &Diagnosis<'k>)) -> Vec<Failure> {
         match diagnostician.diagnose(self.case.clone()) {
-            Ok(answer) => self.judge(&answer, &diagnostician.knowledge().declared),
+            Ok(answer) => {
+                watch(self, &answer);
+                self.judge(&answer, &diagnostician.knowledge().declared)
+            }
             Err(fault) => {
                 let whole = Span { line: 0, column: 0, width: 1, source_line: String::new() };
                 vec![self.failure(&whole, "case", "an answer".to_owned(), fault.to_string(), Vec::new())]

@@ -8,12 +8,14 @@
 //! rules: as [`Diagnostic`](crate::rules::Diagnostic)s with their place. Tests change no answer, so they are no part of
 //! the digest of a pack.
 
+mod coverage;
 mod expectation;
 mod failure;
 mod judge;
 mod places;
 mod read;
 
+pub use coverage::{CauseTallies, Coverage, FamilyCoverage, Observed, Tally, Unreached};
 pub use expectation::{Expectation, Wanted, WantedQuantity};
 pub use failure::{Failure, LeadingCause};
 pub use judge::tested;

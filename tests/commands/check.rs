@@ -61,6 +61,33 @@ fn a_failed_rule_test_is_told_beside_the_diagnostics() {
 }
 
 #[test]
+fn coverage_lists_what_no_test_reaches_and_sums_up_each_family() {
+    let report = run(&["check", "--coverage"]).success();
+    let heading = "reached by rule tests  tests   causes evidence  regions    links  actions together";
+    assert!(report.contains(heading), "{report}");
+    assert!(report.contains("\nSoft rolls  ") && report.contains("\nall causes  "), "{report}");
+    assert!(report.ends_with(" rule tests passed\n"), "{report}");
+
+    let json = run(&["check", "--coverage", "--format", "json"]).success();
+    let json: Value = serde_json::from_str(&json).unwrap();
+    let coverage = &json["tests"]["coverage"];
+    let unreached = coverage["unreached"].as_array().unwrap();
+    let total = &coverage["total"]["links"];
+    assert!(total["reached"].as_u64() <= total["of"].as_u64() && total["percent"].as_f64().unwrap() <= 100.0);
+    assert_eq!(coverage["families"][0]["family"], "soft_rolls");
+    let first = &unreached[0];
+    let line = format!(
+        "  {}:{}: {}: {}\n",
+        first["file"].as_str().unwrap(),
+        first["line"],
+        first["item"].as_str().unwrap(),
+        first["never"].as_str().unwrap()
+    );
+    assert!(report.contains(&line), "{line}");
+    assert_eq!(run(&["check", "--coverage", "--no-tests"]).code, Some(2));
+}
+
+#[test]
 fn a_faulty_rule_test_is_a_fault_with_its_place() {
     let dir = pack_with_test("aaa.json", &UNMET.replace("rope_spores", "rope_spore"));
     let rules = dir.path().join("rules");

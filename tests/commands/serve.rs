@@ -43,7 +43,8 @@ fn rules_that_fail_their_tests_keep_it_from_starting_unless_tests_are_ignored() 
     let rules = dir.path().join("rules");
     let path = rules.to_str().unwrap();
     run(&["rules", "export", path]).success();
-    let unmet = r#"{ "title": "x", "case": { "product": "hamburger_bun" }, "expect": { "above": { "rope_spores": 0.9 } } }"#;
+    let unmet =
+        r#"{ "title": "x", "case": { "product": "hamburger_bun" }, "expect": { "above": { "rope_spores": 0.9 } } }"#;
     fs::write(rules.join("soft_rolls/cases/unmet.json"), unmet).unwrap();
     // An address that cannot be bound, so that a program that does start ends by itself.
     let taken = TcpListener::bind("127.0.0.1:0").unwrap();

@@ -7,6 +7,7 @@
     reason = "a test fails by panicking"
 )]
 
+mod coverage;
 mod diagnostics;
 mod hostile;
 mod pack;

@@ -5,8 +5,9 @@ use std::path::Path;
 
 use serde_json::json;
 
+use super::{Tests, coverage};
 use crate::diagnosis::Diagnostician;
-use crate::rule_tests::{Failure, RuleTests};
+use crate::rule_tests::{Coverage, Failure, Observed, RuleTests};
 use crate::rules::{Diagnostic, Loaded, RuleFiles, Severity, load};
 
 /// What was found in a rule pack.
@@ -25,11 +26,12 @@ struct Tested {
     /// How many were run.
     run: usize,
     failures: Vec<Failure>,
+    coverage: Option<Coverage>,
 }
 
 impl Report {
-    /// Loads the rules, tries whether cases could be diagnosed with them, and runs their tests if `run_tests` says so.
-    pub(super) fn new(files: &RuleFiles, run_tests: bool) -> Self {
+    /// Loads the rules, tries whether cases could be diagnosed with them, and runs their tests as `tests` says.
+    pub(super) fn new(files: &RuleFiles, tests: Tests) -> Self {
         let Loaded { knowledge, warnings } = match load(files) {
             Ok(loaded) => loaded,
             Err(faults) => return Self::of_faults(faults),
@@ -37,8 +39,8 @@ impl Report {
         let mut report = Self { diagnostics: warnings, ..Self::default() };
         match Diagnostician::new(knowledge) {
             Err(fault) => report.unusable = Some(fault.to_string()),
-            Ok(diagnostician) if run_tests => report.test(files, &diagnostician),
-            Ok(_) => {}
+            Ok(_) if tests == Tests::Skip => {}
+            Ok(diagnostician) => report.test(files, &diagnostician, tests == Tests::RunWithCoverage),
         }
         report
     }
@@ -48,9 +50,17 @@ impl Report {
         Self { diagnostics, ..Self::default() }
     }
 
-    fn test(&mut self, files: &RuleFiles, diagnostician: &Diagnostician) {
-        let tests = RuleTests::read(files, diagnostician.knowledge());
-        self.tests = Some(Tested { run: tests.tests.len(), failures: tests.run(diagnostician) });
+    fn test(&mut self, files: &RuleFiles, diagnostician: &Diagnostician, with_coverage: bool) {
+        let knowledge = diagnostician.knowledge();
+        let tests = RuleTests::read(files, knowledge);
+        let mut observed = with_coverage.then(|| Observed::new(knowledge));
+        let failures = tests.run_and_watch(diagnostician, |test, answer| {
+            if let Some(observed) = &mut observed {
+                observed.watch(test, answer, diagnostician);
+            }
+        });
+        let coverage = observed.map(|observed| observed.coverage(knowledge));
+        self.tests = Some(Tested { run: tests.tests.len(), failures, coverage });
         self.diagnostics.extend(tests.diagnostics);
     }
 
@@ -85,11 +95,15 @@ impl Report {
         if let Some(reason) = &self.unusable {
             let _ = writeln!(text, "fault: the rules cannot be used: {reason}\n");
         }
-        format!("{text}{}\n", self.summary())
+        format!("{text}{}{}\n", self.coverage().map(coverage::text).unwrap_or_default(), self.summary())
+    }
+
+    fn coverage(&self) -> Option<&Coverage> {
+        self.tests.as_ref()?.coverage.as_ref()
     }
 
     /// For programs: `{"faults", "warnings", "unusable", "diagnostics", "tests"}` in one line; `tests` is `null` when they
-    /// were not run, else `{"run", "failed", "failures"}`.
+    /// were not run, else `{"run", "failed", "failures", "coverage"}`.
     pub(super) fn json(&self) -> String {
         let report = json!({
             "faults": self.faults(),
@@ -107,7 +121,7 @@ impl Report {
         if let Some(reason) = &self.unusable {
             let _ = writeln!(text, "::error::the rules cannot be used: {}", escape_message(reason));
         }
-        format!("{text}{}\n", self.summary())
+        format!("{text}{}{}\n", self.coverage().map(coverage::table).unwrap_or_default(), self.summary())
     }
 }
 
@@ -127,7 +141,7 @@ impl Tested {
     }
 
     fn json(&self) -> serde_json::Value {
-        json!({ "run": self.run, "failed": self.failed(), "failures": self.failures })
+        json!({ "run": self.run, "failed": self.failed(), "failures": self.failures, "coverage": self.coverage })
     }
 }
 
@@ -199,7 +213,7 @@ mod tests {
         Report {
             diagnostics: vec![fault, warning],
             unusable: Some("too many causes".to_owned()),
-            tests: Some(Tested { run: 34, failures: vec![failure] }),
+            tests: Some(Tested { run: 34, failures: vec![failure], coverage: None }),
         }
     }
 
