@@ -20,6 +20,8 @@ pub struct Confirmation {
     pub expect: Condition,
     /// Condition that excludes it.
     pub excluded: Option<Condition>,
+    /// Where it stands.
+    pub place: Place,
 }
 
 /// A cause.

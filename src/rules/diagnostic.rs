@@ -45,6 +45,20 @@ pub enum Code {
     Limit,
     /// A script that failed while it ran.
     Script,
+    /// Something that is declared and never used.
+    Unused,
+    /// Evidence or a confirmation that no case can meet, or that every case meets.
+    NeverApplies,
+    /// Evidence that changes nothing.
+    NeverMatters,
+    /// A reading compared with a number that it cannot have.
+    ImplausibleThreshold,
+    /// Two causes that nothing in the rules tells apart.
+    Indistinguishable,
+    /// Ids or titles that are easily taken for each other.
+    LookAlike,
+    /// Priors of a product that add up to more causes than can be at work.
+    HighPriors,
     /// Two statements of a rule test that cannot both hold.
     Contradiction,
     /// A rule test that expects nothing.
@@ -71,6 +85,13 @@ impl Code {
             Self::InconsistentWeights => "inconsistent-weights",
             Self::Limit => "limit",
             Self::Script => "script",
+            Self::Unused => "unused",
+            Self::NeverApplies => "never-applies",
+            Self::NeverMatters => "never-matters",
+            Self::ImplausibleThreshold => "implausible-threshold",
+            Self::Indistinguishable => "indistinguishable",
+            Self::LookAlike => "look-alike",
+            Self::HighPriors => "high-priors",
             Self::Contradiction => "contradiction",
             Self::ExpectsNothing => "expects-nothing",
             Self::FailedTest => "failed-test",

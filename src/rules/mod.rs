@@ -13,6 +13,7 @@ mod build;
 mod checks;
 mod closure;
 mod diagnostic;
+mod doubts;
 mod failure;
 mod files;
 mod language;

@@ -9,6 +9,7 @@
 
 mod coverage;
 mod diagnostics;
+mod doubts;
 mod hostile;
 mod pack;
 mod rule_tests;

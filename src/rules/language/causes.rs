@@ -93,6 +93,7 @@ fn confirm(call: &mut Call<'_>) {
         Some(other) => return call.wrong_kind("`excluded(…)`", other.kind()),
     };
     if let Some(expect) = expect {
-        call.set::<Cause>(|cause| cause.confirmations.push(Confirmation { expect, excluded }));
+        let place = call.at.clone();
+        call.set::<Cause>(|cause| cause.confirmations.push(Confirmation { expect, excluded, place }));
     }
 }
