@@ -50,10 +50,13 @@ fn doubt_item(doubts: &mut Doubts<'_>, cause: &Cause, item: &Evidence, products:
     }
     let implausible = match &item.kind {
         EvidenceKind::Graded(condition, _) => doubt_thresholds(doubts, condition, &item.place, word),
-        EvidenceKind::Regions(regions) => regions
-            .edges
-            .iter()
-            .fold(false, |told, edge| doubt_threshold(doubts, &regions.quantity, *edge, &item.place, word) || told),
+        EvidenceKind::Regions(regions) => {
+            let told = regions
+                .edges
+                .iter()
+                .filter(|edge| doubt_threshold(doubts, &regions.quantity, **edge, &item.place, word));
+            told.count() > 0
+        }
     };
     if let EvidenceKind::Graded(condition, _) = &item.kind
         && !implausible
@@ -151,7 +154,7 @@ fn doubt_thresholds(doubts: &mut Doubts<'_>, condition: &Condition, at: &Place, 
         }
         Condition::Not(inner) => doubt_thresholds(doubts, inner, at, word),
         Condition::All(parts) | Condition::Any(parts) => {
-            parts.iter().fold(false, |told, part| doubt_thresholds(doubts, part, at, word) || told)
+            parts.iter().filter(|part| doubt_thresholds(doubts, part, at, word)).count() > 0
         }
         _ => false,
     }
