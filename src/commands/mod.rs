@@ -3,6 +3,7 @@
 mod check;
 mod diagnose;
 mod exit;
+mod explain;
 mod export;
 mod knowledge;
 mod log;
@@ -27,6 +28,7 @@ enum Command {
     Serve(serve::Serve),
     Diagnose(diagnose::Diagnose),
     Check(check::Check),
+    Explain(explain::Explain),
     #[command(subcommand)]
     Rules(RulesCommand),
     Openapi(openapi::Openapi),
@@ -45,6 +47,7 @@ pub fn run() -> ExitCode {
         Command::Serve(command) => command.run(),
         Command::Diagnose(command) => command.run(),
         Command::Check(command) => command.run(),
+        Command::Explain(command) => command.run(),
         Command::Rules(RulesCommand::Export(command)) => command.run(),
         Command::Openapi(command) => command.run(),
     };

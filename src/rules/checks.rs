@@ -1,7 +1,8 @@
 //! Judges a pack as a whole: what is incomplete, out of range or circular.
 
 use super::build::{Build, Name};
-use super::diagnostic::{Code, Severity};
+use super::code::Code;
+use super::diagnostic::Severity;
 use super::term::{Kind, Term};
 use crate::knowledge::{Input, Key, Place, Reading};
 

@@ -5,6 +5,8 @@ use std::fmt;
 use serde::Serialize;
 use utoipa::ToSchema;
 
+use super::code::Code;
+
 /// How bad it is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, ToSchema)]
 #[serde(rename_all = "snake_case")]
@@ -13,90 +15,6 @@ pub enum Severity {
     Fault,
     /// The pack can be loaded, but is probably not what was meant.
     Warning,
-}
-
-/// Kind of a diagnostic; the word is stable.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, ToSchema)]
-#[serde(rename_all = "kebab-case")]
-pub enum Code {
-    /// A file that cannot be read, is no text or is too long.
-    File,
-    /// Text that is no script, or a rule test that is no JSON.
-    Syntax,
-    /// A name that nothing declares.
-    UnknownName,
-    /// A word that the rule language or a rule test does not have.
-    UnknownWord,
-    /// A word used with the wrong number or kind of things.
-    WrongArguments,
-    /// A number outside the range that it can have.
-    OutOfRange,
-    /// The same id declared twice, or one property set twice.
-    Duplicate,
-    /// A word in a file that may not use it.
-    WrongFile,
-    /// A declaration that lacks something.
-    Incomplete,
-    /// A unit that is no UCUM code, or measures something else.
-    Unit,
-    /// Weights for and against that cannot both be right.
-    InconsistentWeights,
-    /// A limit of the sandbox that a script ran over.
-    Limit,
-    /// A script that failed while it ran.
-    Script,
-    /// Something that is declared and never used.
-    Unused,
-    /// Evidence or a confirmation that no case can meet, or that every case meets.
-    NeverApplies,
-    /// Evidence that changes nothing.
-    NeverMatters,
-    /// A reading compared with a number that it cannot have.
-    ImplausibleThreshold,
-    /// Two causes that nothing in the rules tells apart.
-    Indistinguishable,
-    /// Ids or titles that are easily taken for each other.
-    LookAlike,
-    /// Priors of a product that add up to more causes than can be at work.
-    HighPriors,
-    /// Two statements of a rule test that cannot both hold.
-    Contradiction,
-    /// A rule test that expects nothing.
-    ExpectsNothing,
-    /// An expectation of a rule test that the answer does not meet.
-    FailedTest,
-}
-
-impl Code {
-    /// The stable word, for example `unknown-name`.
-    #[must_use]
-    pub fn word(self) -> &'static str {
-        match self {
-            Self::File => "file",
-            Self::Syntax => "syntax",
-            Self::UnknownName => "unknown-name",
-            Self::UnknownWord => "unknown-word",
-            Self::WrongArguments => "wrong-arguments",
-            Self::OutOfRange => "out-of-range",
-            Self::Duplicate => "duplicate",
-            Self::WrongFile => "wrong-file",
-            Self::Incomplete => "incomplete",
-            Self::Unit => "unit",
-            Self::InconsistentWeights => "inconsistent-weights",
-            Self::Limit => "limit",
-            Self::Script => "script",
-            Self::Unused => "unused",
-            Self::NeverApplies => "never-applies",
-            Self::NeverMatters => "never-matters",
-            Self::ImplausibleThreshold => "implausible-threshold",
-            Self::Indistinguishable => "indistinguishable",
-            Self::LookAlike => "look-alike",
-            Self::HighPriors => "high-priors",
-            Self::Contradiction => "contradiction",
-            Self::ExpectsNothing => "expects-nothing",
-            Self::FailedTest => "failed-test",
-        }
-    }
 }
 
 /// One message about a rule file.

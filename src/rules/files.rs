@@ -8,7 +8,8 @@ use std::path::Path;
 use include_dir::{Dir, include_dir};
 use sha2::{Digest, Sha256};
 
-use super::diagnostic::{Code, Diagnostic, Severity};
+use super::code::Code;
+use super::diagnostic::{Diagnostic, Severity};
 
 static EMBEDDED: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/rules");
 

@@ -9,7 +9,7 @@ use rhai::module_resolvers::StaticModuleResolver;
 use rhai::{AST, ASTNode, Dynamic, Engine, Expr, Module, NativeCallContext, Position, Scope, Stmt};
 
 use super::build::{Build, Name, place};
-use super::diagnostic::Code;
+use super::code::Code;
 use super::failure;
 use super::files::LARGEST_FILE;
 use super::language::{self, Call, Effect};

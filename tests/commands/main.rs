@@ -4,6 +4,7 @@
 
 mod check;
 mod diagnose;
+mod explain;
 mod openapi;
 mod program;
 mod rules_export;

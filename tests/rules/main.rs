@@ -10,6 +10,7 @@
 mod coverage;
 mod diagnostics;
 mod doubts;
+mod explanations;
 mod hostile;
 mod pack;
 mod rule_tests;

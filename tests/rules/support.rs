@@ -143,7 +143,7 @@ pub(crate) fn assert_loads(files: &RuleFiles) {
     assert_eq!(doubts(files), [""; 0]);
 }
 
-/// The warnings of a pack that loads. What the small pack declares for tests to use is no doubt.
+/// The warnings of a pack that loads, without those about what the small pack declares for tests to use.
 #[track_caller]
 pub(crate) fn doubts(files: &RuleFiles) -> Vec<String> {
     match load(files) {
@@ -152,7 +152,7 @@ pub(crate) fn doubts(files: &RuleFiles) -> Vec<String> {
     }
 }
 
-fn is_spare(told: &str) -> bool {
+pub(crate) fn is_spare(told: &str) -> bool {
     let spare = ["unused facts.rhai:1:1", "unused readings.rhai:5:1", "unused symptoms.rhai:2:1"];
     spare.iter().any(|start| told.starts_with(start))
 }

@@ -95,6 +95,13 @@ impl Report {
         if let Some(reason) = &self.unusable {
             let _ = writeln!(text, "fault: the rules cannot be used: {reason}\n");
         }
+        if let Some(first) = self.told().next() {
+            let _ = writeln!(
+                text,
+                "`whybake explain {}` tells more; so it does of every code in brackets\n",
+                first.code.word()
+            );
+        }
         format!("{text}{}{}\n", self.coverage().map(coverage::text).unwrap_or_default(), self.summary())
     }
 
@@ -250,6 +257,8 @@ fault[failed-test]: `leader`: wanted `cold`, came `hot`
   = help: the first causes are `hot` 0.970
 
 fault: the rules cannot be used: too many causes
+
+`whybake explain unknown-name` tells more; so it does of every code in brackets
 
 2 faults, 1 warning, 1 of 34 rule tests failed
 ";

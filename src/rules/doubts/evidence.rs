@@ -1,6 +1,6 @@
 //! Evidence that can never apply or never matter, and thresholds that no value reaches.
 
-use super::super::diagnostic::Code;
+use super::super::code::Code;
 use super::Doubts;
 use super::range::{Range, of_condition, of_quantity};
 use crate::knowledge::{

@@ -2,7 +2,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::super::diagnostic::Code;
+use super::super::code::Code;
 use super::super::term::{Kind, Term};
 use super::{Declared, Doubts};
 use crate::knowledge::ProductView;

@@ -11,7 +11,8 @@ mod twins;
 mod unused;
 
 use super::build::Build;
-use super::diagnostic::{Code, Severity};
+use super::code::Code;
+use super::diagnostic::Severity;
 use super::term::{Kind, Term};
 use crate::knowledge::{Cause, Declarations, Key, Knowledge, Place};
 

@@ -1,6 +1,6 @@
 //! Priors of a product that cannot all be true.
 
-use super::super::diagnostic::Code;
+use super::super::code::Code;
 use super::Doubts;
 
 /// Priors add up to the number of causes that are at work, on average, behind one complaint. More than this many at once

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeMap;
 
-use super::super::diagnostic::Code;
+use super::super::code::Code;
 use super::Doubts;
 use crate::knowledge::{Cause, Evidence, EvidenceKind};
 

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use super::super::diagnostic::Code;
+use super::super::code::Code;
 use super::super::term::{Kind, Term};
 use super::Doubts;
 use crate::knowledge::{

@@ -61,7 +61,7 @@ fn shows(call: &mut Call<'_>) {
     });
     if twice {
         let id = call.build.declared.symptoms[symptom].id.clone();
-        call.fault(super::super::diagnostic::Code::Duplicate, format!("`{id}` is shown twice by this cause"), None);
+        call.fault(super::super::code::Code::Duplicate, format!("`{id}` is shown twice by this cause"), None);
     }
 }
 
