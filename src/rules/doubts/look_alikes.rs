@@ -165,17 +165,17 @@ fn concerns(doubts: &Doubts<'_>, view: &ProductView, term: &Term) -> bool {
 fn title(doubts: &Doubts<'_>, id: &str) -> Option<String> {
     let declared = doubts.declared();
     let title = match doubts.term(id)? {
-        Term::Product(key) => &declared.products[key].title,
-        Term::Family(key) => &declared.families[key].title,
-        Term::Ingredient(key) => &declared.ingredients[key].title,
-        Term::Symptom(key) => &declared.symptoms[key].title,
-        Term::Fact(key) => &declared.facts[key].title,
-        Term::Reading(key) => &declared.readings[key].title,
-        Term::Action(key) => &declared.actions[key].title,
-        Term::Cause(key) => &declared.causes[key].title,
+        Term::Product(key) => &*declared.products[key].title,
+        Term::Family(key) => &*declared.families[key].title,
+        Term::Ingredient(key) => &*declared.ingredients[key].title,
+        Term::Symptom(key) => &*declared.symptoms[key].title,
+        Term::Fact(key) => &*declared.facts[key].title,
+        Term::Reading(key) => &*declared.readings[key].title,
+        Term::Action(key) => &*declared.actions[key].title,
+        Term::Cause(key) => &*declared.causes[key].title,
         _ => return None,
     };
-    Some(title.clone())
+    Some(title.to_owned())
 }
 
 #[cfg(test)]
