@@ -5,6 +5,7 @@ mod diagnose;
 mod exit;
 mod explain;
 mod export;
+mod guide;
 mod knowledge;
 mod log;
 mod openapi;
@@ -38,6 +39,9 @@ enum Command {
 #[derive(Debug, Subcommand)]
 enum RulesCommand {
     Export(export::Export),
+    Words(guide::Words),
+    #[command(hide = true)]
+    Guide(guide::Guide),
 }
 
 /// Runs the command that the program's arguments name.
@@ -49,6 +53,8 @@ pub fn run() -> ExitCode {
         Command::Check(command) => command.run(),
         Command::Explain(command) => command.run(),
         Command::Rules(RulesCommand::Export(command)) => command.run(),
+        Command::Rules(RulesCommand::Words(command)) => command.run(),
+        Command::Rules(RulesCommand::Guide(command)) => command.run(),
         Command::Openapi(command) => command.run(),
     };
     outcome.map_or_else(ExitCode::from, |()| ExitCode::SUCCESS)

@@ -10,3 +10,4 @@ mod program;
 mod rules_export;
 mod serve;
 mod usage;
+mod walk_through;

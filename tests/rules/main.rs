@@ -13,5 +13,6 @@ mod doubts;
 mod explanations;
 mod hostile;
 mod pack;
+mod reference;
 mod rule_tests;
 mod support;
