@@ -37,9 +37,15 @@ impl RuleTests {
     pub fn read(files: &RuleFiles, knowledge: &Knowledge) -> Self {
         let mut tests = Self::default();
         for (path, text) in files.cases() {
-            let file = CaseFile { path, places: Places::of(text), text, knowledge };
             let mut diagnostics = Vec::new();
-            tests.tests.extend(file.read(&mut diagnostics));
+            match serde_json::from_str::<Json>(text) {
+                // Only what the parser let pass is searched for places: it refuses texts that are nested without end.
+                Ok(json) => {
+                    let file = CaseFile { path, places: Places::of(text), knowledge };
+                    tests.tests.extend(file.read(&json, &mut diagnostics));
+                }
+                Err(error) => diagnostics.push(malformed(path, text, &error)),
+            }
             diagnostics.sort_by_key(|diagnostic| (diagnostic.line, diagnostic.column));
             tests.diagnostics.extend(diagnostics);
         }
@@ -55,23 +61,15 @@ impl RuleTests {
 
 struct CaseFile<'f> {
     path: &'f str,
-    text: &'f str,
     places: Places<'f>,
     knowledge: &'f Knowledge,
 }
 
 impl CaseFile<'_> {
     /// The test; `None` after a fault.
-    fn read(&self, diagnostics: &mut Vec<Diagnostic>) -> Option<RuleTest> {
-        let json = match serde_json::from_str::<Json>(self.text) {
-            Ok(json) => json,
-            Err(error) => {
-                diagnostics.push(self.malformed(&error));
-                return None;
-            }
-        };
+    fn read(&self, json: &Json, diagnostics: &mut Vec<Diagnostic>) -> Option<RuleTest> {
         let mut faults = Faults::default();
-        let test = self.test(&Node::root(&json), &mut faults);
+        let test = self.test(&Node::root(json), &mut faults);
         let faulty = !faults.0.is_empty();
         diagnostics.extend(faults.0.iter().map(|fault| self.faulty(fault)));
         let test = test.filter(|_| !faulty)?;
@@ -116,16 +114,6 @@ impl CaseFile<'_> {
         }
     }
 
-    fn malformed(&self, error: &serde_json::Error) -> Diagnostic {
-        let message = error.to_string();
-        let message = message.split(" at line ").next().unwrap_or_default().to_lowercase();
-        let source_line = self.text.lines().nth(error.line().saturating_sub(1)).unwrap_or_default();
-        // The parser counts bytes, and ends on the character that it cannot read.
-        let column = source_line.char_indices().take_while(|(at, _)| *at < error.column()).count();
-        let span = Span { line: error.line(), column: column.max(1), width: 1, source_line: source_line.to_owned() };
-        self.diagnostic(Code::Syntax, Severity::Fault, Some(span), format!("the file is not JSON: {message}"), None)
-    }
-
     fn faulty(&self, fault: &Fault) -> Diagnostic {
         let span = self.places.of_fault(fault);
         self.diagnostic(code(fault.code), Severity::Fault, span, fault.detail.clone(), fault.help.clone())
@@ -149,6 +137,26 @@ impl CaseFile<'_> {
         let span = span.unwrap_or(Span { line: 0, column: 0, width: 1, source_line: String::new() });
         let Span { line, column, width, source_line } = span;
         Diagnostic { code, severity, file: self.path.to_owned(), line, column, width, source_line, message, help }
+    }
+}
+
+/// A file that is no JSON.
+fn malformed(path: &str, text: &str, error: &serde_json::Error) -> Diagnostic {
+    let message = error.to_string();
+    let message = message.split(" at line ").next().unwrap_or_default().to_lowercase();
+    let source_line = text.lines().nth(error.line().saturating_sub(1)).unwrap_or_default();
+    // The parser counts bytes, and ends on the character that it cannot read.
+    let column = source_line.char_indices().take_while(|(at, _)| *at < error.column()).count();
+    Diagnostic {
+        code: Code::Syntax,
+        severity: Severity::Fault,
+        file: path.to_owned(),
+        line: error.line(),
+        column: column.max(1),
+        width: 1,
+        source_line: source_line.to_owned(),
+        message: format!("the file is not JSON: {message}"),
+        help: None,
     }
 }
 

@@ -264,13 +264,15 @@ mod look_alikes {
     }
 
     #[test]
-    fn equal_titles_in_one_product_are_told() {
-        assert_doubts(
-            &with_fact("rests_long", "Dough waits"),
-            &[&format!(
-                "look-alike more/facts.rhai:1:1 [fact] the titles of `dough_waits` and `rests_long`: “dough waits” look alike -- {HELP}"
-            )],
-        );
+    fn equal_or_mistyped_titles_in_one_product_are_told() {
+        let told = |titles: &str| {
+            format!(
+                "look-alike more/facts.rhai:1:1 [fact] the titles of `dough_waits` and `rests_long`, {titles}, look alike -- {HELP}"
+            )
+        };
+        assert_doubts(&with_fact("rests_long", "dough waits"), &[&told("“dough waits”")]);
+        assert_doubts(&with_fact("rests_long", "Dough wails"), &[&told("“dough waits” and “Dough wails”")]);
+        assert_loads(&with_fact("rests_long", "dough waits long"));
     }
 
     #[test]

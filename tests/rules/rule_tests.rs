@@ -73,6 +73,15 @@ fn text_that_is_no_json_is_told_with_its_place() {
 }
 
 #[test]
+fn a_text_nested_without_end_is_told_and_not_followed() {
+    for open in ["[", "{\"a\":"] {
+        let (told, _) = run(&with_case(&open.repeat(30_000)));
+        assert_eq!(told.len(), 1);
+        assert!(told[0].contains("the file is not JSON: recursion limit exceeded"), "{}", &told[0][..80]);
+    }
+}
+
+#[test]
 fn unknown_members_are_told_with_a_suggestion() {
     assert_faults(
         &expecting(r#"{ "leeder": "dough_too_warm" }"#).with(

@@ -15,7 +15,7 @@ const SHORTEST_PART: usize = 4;
 
 pub(super) fn look(doubts: &mut Doubts<'_>) {
     let things = doubts.things();
-    let parts = parts_in_use(&things);
+    let parts = parts_in_use(things.iter().map(|thing| &thing.id));
     let mut told = BTreeSet::new();
     let kinds: BTreeSet<Kind> = things.iter().map(|thing| thing.kind).collect();
     for kind in kinds {
@@ -25,10 +25,11 @@ pub(super) fn look(doubts: &mut Doubts<'_>) {
             tell(doubts, &things, &first, &second, &mut told, "ids", &format!("`{first}` and `{second}`"));
         }
     }
-    for (first, second) in same_titles(doubts, &things) {
-        let title = title(doubts, &first).unwrap_or_default();
-        let ids = format!("`{first}` and `{second}`: “{title}”");
-        tell(doubts, &things, &first, &second, &mut told, "titles", &ids);
+    for (first, second) in near_titles(doubts, &things) {
+        let title = |id: &str| title(doubts, id).unwrap_or_default();
+        let (one, other) = (title(&first), title(&second));
+        let titles = if one == other { format!("“{one}”") } else { format!("“{one}” and “{other}”") };
+        tell(doubts, &things, &first, &second, &mut told, "titles", &format!("`{first}` and `{second}`, {titles},"));
     }
 }
 
@@ -93,10 +94,10 @@ fn singular(name: &str) -> String {
     name.split('_').map(|part| if part.len() > 2 { part.trim_end_matches('s') } else { part }).collect()
 }
 
-/// How many ids have each part.
-fn parts_in_use(things: &[Declared]) -> BTreeMap<String, usize> {
+/// How many names have each part.
+fn parts_in_use<'n>(names: impl Iterator<Item = &'n String>) -> BTreeMap<String, usize> {
     let mut parts = BTreeMap::new();
-    for part in things.iter().flat_map(|thing| thing.id.split('_')) {
+    for part in names.flat_map(|name| name.split('_')) {
         *parts.entry(part.to_owned()).or_insert(0) += 1;
     }
     parts
@@ -122,25 +123,34 @@ fn is_slip(first: &str, second: &str, parts: &BTreeMap<String, usize>) -> bool {
     first.len() != second.len() || !differing.iter().any(|(one, other)| meant(one, other))
 }
 
-/// Pairs of ids of one kind with the same title that may stand in one answer.
-fn same_titles(doubts: &Doubts<'_>, things: &[Declared]) -> Vec<(String, String)> {
-    let mut by_title: BTreeMap<(Kind, String), Vec<&str>> = BTreeMap::new();
+/// Pairs of ids of one kind with the same or a mistyped title that may stand in one answer.
+fn near_titles(doubts: &Doubts<'_>, things: &[Declared]) -> Vec<(String, String)> {
+    let mut titles: BTreeMap<Kind, BTreeMap<String, Vec<&str>>> = BTreeMap::new();
     for thing in things {
         if let Some(title) = title(doubts, &thing.id) {
-            by_title
-                .entry((thing.kind, singular(&title.to_lowercase().replace(' ', "_"))))
-                .or_default()
-                .push(&thing.id);
+            let plain = title.to_lowercase().replace(' ', "_");
+            titles.entry(thing.kind).or_default().entry(plain).or_default().push(&thing.id);
         }
     }
-    let mut pairs = Vec::new();
-    for ids in by_title.values() {
-        for (nth, second) in ids.iter().enumerate() {
-            let twin = ids.iter().take(nth).find(|first| share_a_product(doubts, first, second));
-            pairs.extend(twin.map(|first| ((*first).to_owned(), (*second).to_owned())));
+    let parts = parts_in_use(titles.values().flat_map(BTreeMap::keys));
+    let mut near = Vec::new();
+    for ids in titles.values() {
+        for same in ids.values() {
+            near.extend(same.iter().zip(same.iter().skip(1)).map(|(first, second)| (*first, *second)));
+        }
+        for (one, other) in
+            pairs(ids.keys().cloned().collect()).iter().filter(|(one, other)| is_slip(one, other, &parts))
+        {
+            near.extend(
+                ids.get(one)
+                    .and_then(|ids| ids.first())
+                    .copied()
+                    .zip(ids.get(other).and_then(|ids| ids.first()).copied()),
+            );
         }
     }
-    pairs
+    let shown_together = near.into_iter().filter(|(first, second)| share_a_product(doubts, first, second));
+    shown_together.map(|(one, other)| (one.min(other).to_owned(), one.max(other).to_owned())).collect()
 }
 
 fn share_a_product(doubts: &Doubts<'_>, first: &str, second: &str) -> bool {

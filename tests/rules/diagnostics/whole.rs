@@ -55,6 +55,15 @@ fn a_pack_loads_again_after_its_fault_is_mended() {
 }
 
 #[test]
+fn a_property_that_is_stated_wrongly_is_not_lacking_on_top() {
+    let files = pack().but("mixing.rhai", ".action(colder_water)", ".action(coldest_tap)");
+    assert_eq!(
+        faults(&files).iter().map(line).collect::<Vec<_>>(),
+        ["unknown-name mixing.rhai:8:13 [coldest_tap] unknown name `coldest_tap`"]
+    );
+}
+
+#[test]
 fn a_cause_without_symptom_action_confirmation_or_source_is_only_a_warning() {
     let poor = "cause(\"poor\").title(\"p\").mechanism(\"m\").products(soft_rolls).prior(COMMON);";
     let warnings = load(&pack().with("poor.rhai", poor)).unwrap().warnings;
