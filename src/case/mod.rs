@@ -17,4 +17,5 @@ pub use document::{
     SymptomDocument,
 };
 pub use parse::CaseFaults;
+pub(crate) use parse::{find, find_named};
 pub use types::{AvoidedIngredient, Case, Formula, FormulaLine, LineContent, Measured, Requirements, Seen, SetAside};

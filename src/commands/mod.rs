@@ -4,7 +4,9 @@ mod calculate;
 mod check;
 mod diagnose;
 mod exit;
+mod explain;
 mod export;
+mod guide;
 mod input;
 mod knowledge;
 mod log;
@@ -30,6 +32,7 @@ enum Command {
     Diagnose(diagnose::Diagnose),
     Calculate(calculate::Calculate),
     Check(check::Check),
+    Explain(explain::Explain),
     #[command(subcommand)]
     Rules(RulesCommand),
     Openapi(openapi::Openapi),
@@ -39,6 +42,9 @@ enum Command {
 #[derive(Debug, Subcommand)]
 enum RulesCommand {
     Export(export::Export),
+    Words(guide::Words),
+    #[command(hide = true)]
+    Guide(guide::Guide),
 }
 
 /// Runs the command that the program's arguments name.
@@ -49,7 +55,10 @@ pub fn run() -> ExitCode {
         Command::Diagnose(command) => command.run(),
         Command::Calculate(command) => command.run(),
         Command::Check(command) => command.run(),
+        Command::Explain(command) => command.run(),
         Command::Rules(RulesCommand::Export(command)) => command.run(),
+        Command::Rules(RulesCommand::Words(command)) => command.run(),
+        Command::Rules(RulesCommand::Guide(command)) => command.run(),
         Command::Openapi(command) => command.run(),
     };
     outcome.map_or_else(ExitCode::from, |()| ExitCode::SUCCESS)

@@ -5,8 +5,10 @@
 mod calculate;
 mod check;
 mod diagnose;
+mod explain;
 mod openapi;
 mod program;
 mod rules_export;
 mod serve;
 mod usage;
+mod walk_through;

@@ -3,7 +3,7 @@
 use super::super::term::{Kind, Term};
 use super::{Call, Word, describes, makes};
 use super::{arguments, calculations};
-use crate::knowledge::{Action, Prescription, Setting};
+use crate::knowledge::{Action, Place, Prescription, Setting};
 
 const ACTION: &[Kind] = &[Kind::Action];
 
@@ -26,10 +26,12 @@ pub(super) const WORDS: &[Word] = &[
     makes("set", &[Kind::Action, Kind::Prescription], ".set(\"water_temperature\", 7, \"Cel\")", set),
 ];
 
-/// The prescription that a term is: an action by itself sets nothing.
+/// The prescription that a term is, not placed yet: an action by itself sets nothing.
 pub(super) fn prescription(term: &Term) -> Option<Prescription> {
     match term {
-        Term::Action(action) => Some(Prescription { action: *action, settings: Vec::new(), works: USUALLY_WORKS }),
+        Term::Action(action) => {
+            Some(Prescription { action: *action, settings: Vec::new(), works: USUALLY_WORKS, place: Place::default() })
+        }
         Term::Prescription(prescription) => Some(prescription.clone()),
         _ => None,
     }
