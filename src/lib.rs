@@ -14,7 +14,8 @@
 //! 2. [`case`] reads one case against it: names, units, limits; every fault at once.
 //! 3. [`diagnosis`] lays out what is known, computes what can be computed ([`formulas`], [`science`]), weighs the evidence, asks [`inference`] for
 //!    exact posteriors, and puts the answer into words.
-//! 4. [`http`] and [`commands`] carry cases in and diagnoses out.
+//! 4. [`rule_tests`] judges the rules themselves: cases beside the rules, with what the answer must say.
+//! 5. [`http`] and [`commands`] carry cases in and diagnoses out.
 //!
 //! ## Glossary
 //!
@@ -34,6 +35,7 @@ pub mod inference;
 pub mod json;
 pub mod knowledge;
 mod paragraphs;
+pub mod rule_tests;
 pub mod rules;
 pub mod science;
 pub mod settings;

@@ -21,4 +21,5 @@ pub use document::{
 pub use formula_document::{BatchDocument, FormulaRequestDocument, MeasureDocument, RatioDocument};
 pub use formula_request::{BatchRequest, BatchSize, FormulaRequest, RatioRequest, faults_of};
 pub use parse::CaseFaults;
+pub(crate) use parse::{find, find_named};
 pub use types::{AvoidedIngredient, Case, Formula, FormulaLine, LineContent, Measured, Requirements, Seen, SetAside};

@@ -84,13 +84,13 @@ fn read_facts(node: &Node<'_>, knowledge: &Knowledge, faults: &mut Faults) -> Ve
 }
 
 /// The declared thing that a string names.
-pub(super) fn find<T: Named>(node: &Node<'_>, table: &Table<T>, what: &str, faults: &mut Faults) -> Option<Key<T>> {
+pub(crate) fn find<T: Named>(node: &Node<'_>, table: &Table<T>, what: &str, faults: &mut Faults) -> Option<Key<T>> {
     let id = node.text(faults)?;
     find_named(node, id, table, what, faults)
 }
 
 /// The declared thing of an id; an unknown one is a fault at `node`.
-pub(super) fn find_named<T: Named>(
+pub(crate) fn find_named<T: Named>(
     node: &Node<'_>,
     id: &str,
     table: &Table<T>,

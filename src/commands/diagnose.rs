@@ -10,6 +10,7 @@ use super::knowledge::load_rules;
 use super::output::{complain, print, width};
 use crate::case::{Case, CaseFaults};
 use crate::diagnosis::{Diagnosis, render};
+use crate::settings::TestsPolicy;
 
 /// Diagnose one case
 #[derive(Debug, Args)]
@@ -27,7 +28,7 @@ pub(super) struct Diagnose {
 
 impl Diagnose {
     pub(super) fn run(self) -> Result<(), Exit> {
-        let diagnostician = load_rules(self.rules.as_deref())?;
+        let diagnostician = load_rules(self.rules.as_deref(), TestsPolicy::Ignored)?;
         let text = read_input(&self.case)?;
         let case = Case::parse(&text, diagnostician.knowledge()).map_err(|faults| {
             explain(&faults);

@@ -15,6 +15,7 @@ use super::knowledge::load_rules;
 use super::output::{complain, print};
 use crate::case::{BatchRequest, CaseFaults, FormulaRequest, faults_of};
 use crate::formulas::Weighed;
+use crate::settings::TestsPolicy;
 
 /// Compute the figures of a formula, or scale it to a batch
 #[derive(Debug, Args)]
@@ -45,7 +46,7 @@ pub(super) struct Formula {
 
 impl Formula {
     pub(super) fn run(self) -> Result<(), Exit> {
-        let diagnostician = load_rules(self.rules.as_deref())?;
+        let diagnostician = load_rules(self.rules.as_deref(), TestsPolicy::Ignored)?;
         let knowledge = diagnostician.knowledge();
         let text = self.request(&read_input(&self.file)?)?;
         if self.batch.is_none() && self.pieces.is_none() {

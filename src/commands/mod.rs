@@ -4,8 +4,10 @@ mod calculate;
 mod check;
 mod diagnose;
 mod exit;
+mod explain;
 mod export;
 mod formula;
+mod guide;
 mod input;
 mod knowledge;
 mod log;
@@ -32,6 +34,7 @@ enum Command {
     Formula(formula::Formula),
     Calculate(calculate::Calculate),
     Check(check::Check),
+    Explain(explain::Explain),
     #[command(subcommand)]
     Rules(RulesCommand),
     Openapi(openapi::Openapi),
@@ -41,6 +44,9 @@ enum Command {
 #[derive(Debug, Subcommand)]
 enum RulesCommand {
     Export(export::Export),
+    Words(guide::Words),
+    #[command(hide = true)]
+    Guide(guide::Guide),
 }
 
 /// Runs the command that the program's arguments name.
@@ -52,7 +58,10 @@ pub fn run() -> ExitCode {
         Command::Formula(command) => command.run(),
         Command::Calculate(command) => command.run(),
         Command::Check(command) => command.run(),
+        Command::Explain(command) => command.run(),
         Command::Rules(RulesCommand::Export(command)) => command.run(),
+        Command::Rules(RulesCommand::Words(command)) => command.run(),
+        Command::Rules(RulesCommand::Guide(command)) => command.run(),
         Command::Openapi(command) => command.run(),
     };
     outcome.map_or_else(ExitCode::from, |()| ExitCode::SUCCESS)

@@ -24,7 +24,7 @@ pub(super) struct Serve {
     /// Address and port to listen on, for example 0.0.0.0:8080
     #[arg(long, value_name = "ADDRESS")]
     listen: Option<SocketAddr>,
-    /// Folder of a rule pack, in place of the rules that the program carries
+    /// Folder of a rule pack, in place of the rules that the program carries; its rule tests must pass
     #[arg(long, value_name = "DIR")]
     rules: Option<PathBuf>,
     /// Settings file (TOML)
@@ -36,7 +36,7 @@ impl Serve {
     pub(super) fn run(self) -> Result<(), Exit> {
         let settings = self.settings()?;
         log::start(&settings.log);
-        let diagnostician = load_rules(settings.rules.dir.as_deref())?;
+        let diagnostician = load_rules(settings.rules.dir.as_deref(), settings.rules.tests_policy())?;
         let pack = &diagnostician.knowledge().declared.pack;
         tracing::info!(pack = pack.id, version = pack.version, digest = pack.digest, "rules loaded");
         let rules = LiveRules::new(diagnostician, SystemTime::now());

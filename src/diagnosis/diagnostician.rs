@@ -17,9 +17,9 @@ use super::next::Open;
 use super::prepared::Prepared;
 use super::remarks;
 use super::weighing::{observation, weigh};
-use crate::case::Case;
+use crate::case::{Case, Seen};
 use crate::inference::{FindingsFault, NetworkFault, Odds, Workspace, posterior};
-use crate::knowledge::{Knowledge, ProductView};
+use crate::knowledge::{Circumstances, Knowledge, ProductView};
 
 /// Most causes with their arguments in an answer.
 const MOST_LEADING: usize = 6;
@@ -101,6 +101,13 @@ impl Diagnostician {
         let view = self.knowledge.view(case.product);
         let laid_out = lay_out(&case, &self.knowledge, view);
         WORKSPACES.with_borrow_mut(|workspaces| self.answer(case, view, laid_out, workspaces)).map_err(DiagnosisFault)
+    }
+
+    /// What the conditions of the rules see of a case, and its symptoms with those that readings raised.
+    #[must_use]
+    pub fn known(&self, case: &Case) -> (Circumstances, Vec<Seen>) {
+        let laid_out = lay_out(case, &self.knowledge, self.knowledge.view(case.product));
+        (laid_out.circumstances, laid_out.symptoms)
     }
 
     // A product has a model, made in `new`; the key comes from the same knowledge.

@@ -83,6 +83,11 @@ impl<'a> Node<'a> {
         matches!(self.json, Json::Object(_))
     }
 
+    /// JSON Pointer (RFC 6901) to the value.
+    pub(crate) fn pointer(&self) -> String {
+        self.path.pointer()
+    }
+
     /// Whether the value is an array.
     pub(crate) fn is_array(&self) -> bool {
         matches!(self.json, Json::Array(_))

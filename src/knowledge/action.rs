@@ -1,6 +1,6 @@
 //! What can be done about a cause.
 
-use super::{Caution, Diet, Ingredient, Key, Limit, Named, Quantity, Source, Symptom, Text};
+use super::{Caution, Diet, Ingredient, Key, Limit, Named, Place, Quantity, Source, Symptom, Text};
 use crate::units::Unit;
 
 /// A corrective action.
@@ -58,4 +58,6 @@ pub struct Prescription {
     pub settings: Vec<Setting>,
     /// Probability that it mends the cause, 0 to 1.
     pub works: f64,
+    /// Where the cause prescribes it.
+    pub place: Place,
 }

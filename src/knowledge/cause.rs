@@ -3,12 +3,14 @@
 use super::{Caution, Condition, Evidence, Key, Named, Place, Prescription, Scope, Source, Symptom, Text};
 
 /// How strongly a cause shows a symptom.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Link {
     /// The symptom.
     pub symptom: Key<Symptom>,
     /// Probability that the cause alone shows it, 0 to 1 exclusive.
     pub strength: f64,
+    /// Where it stands.
+    pub place: Place,
 }
 
 /// The reading that settles a cause.
@@ -18,6 +20,8 @@ pub struct Confirmation {
     pub expect: Condition,
     /// Condition that excludes it.
     pub excluded: Option<Condition>,
+    /// Where it stands.
+    pub place: Place,
 }
 
 /// A cause.

@@ -75,10 +75,15 @@ impl Weights {
 }
 
 impl Regions {
+    /// Number of the region in which `value` lies, from 0.
+    #[must_use]
+    pub fn region_of(&self, value: f64) -> usize {
+        self.edges.partition_point(|edge| *edge <= value)
+    }
+
     /// Decibans of the region in which `value` lies.
     #[must_use]
     pub fn weight_at(&self, value: f64) -> f64 {
-        let region = self.edges.partition_point(|edge| *edge <= value);
-        self.weights.get(region).copied().unwrap_or(0.0)
+        self.weights.get(self.region_of(value)).copied().unwrap_or(0.0)
     }
 }

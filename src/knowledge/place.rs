@@ -4,7 +4,7 @@ use std::fmt;
 use std::sync::Arc;
 
 /// A position in a rule file; lines and columns count from 1, 0 means unknown.
-#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[derive(Debug, Clone, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Place {
     /// Path within the pack, with `/` between folders.
     pub file: Arc<str>,

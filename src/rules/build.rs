@@ -6,7 +6,8 @@ use std::sync::Arc;
 use rhai::{AST, Engine, Position};
 
 use super::blank::blank;
-use super::diagnostic::{Code, Diagnostic, Severity};
+use super::code::Code;
+use super::diagnostic::{Diagnostic, Severity};
 use super::files::RuleFiles;
 use super::sandbox;
 use super::stage::Stage;

@@ -1,7 +1,8 @@
 //! Judges a pack as a whole: what is incomplete, out of range or circular.
 
 use super::build::{Build, Name};
-use super::diagnostic::{Code, Severity};
+use super::code::Code;
+use super::diagnostic::Severity;
 use super::term::{Kind, Term};
 use crate::knowledge::{Input, Key, Place, Quantity, Reading};
 use crate::units::{Unit, convert};
@@ -112,11 +113,14 @@ fn lacks(build: &Build, term: &Term) -> Vec<&'static str> {
         }
         _ => Vec::new(),
     };
-    // A property that is stated wrongly has told its own fault.
-    let stated = |word| term.thing().is_some_and(|(kind, index)| build.stated.contains(&(kind, index, word)));
-    let faulty = build.diagnostics.iter().any(|told| told.severity == Severity::Fault);
-    let lacks = |word, lacking| lacking && !(faulty && stated(word));
+    let lacks = |word, lacking| lacking && !is_stated_wrongly(build, term, word);
     wanted.into_iter().filter(|(word, lacking)| lacks(*word, *lacking)).map(|(word, _)| word).collect()
+}
+
+/// Whether a property that is lacking was stated all the same: then it has told its own fault.
+fn is_stated_wrongly(build: &Build, term: &Term, word: &'static str) -> bool {
+    let stated = term.thing().is_some_and(|(kind, index)| build.stated.contains(&(kind, index, word)));
+    stated && build.diagnostics.iter().any(|told| told.severity == Severity::Fault)
 }
 
 fn check_reading(build: &mut Build, id: &str, key: Key<Reading>, at: &Place) {
@@ -171,6 +175,9 @@ fn warn_about_cause(build: &mut Build, id: &str, term: &Term, at: &Place) {
         ("source", "source", cause.sources.is_empty()),
     ];
     for (what, word, _) in wanted.into_iter().filter(|(.., lacking)| *lacking) {
+        if is_stated_wrongly(build, term, word) {
+            continue;
+        }
         let help = Some(format!("add `.{word}(…)`"));
         build.report(
             Severity::Warning,

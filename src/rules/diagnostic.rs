@@ -5,6 +5,8 @@ use std::fmt;
 use serde::Serialize;
 use utoipa::ToSchema;
 
+use super::code::Code;
+
 /// How bad it is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, ToSchema)]
 #[serde(rename_all = "snake_case")]
@@ -13,60 +15,6 @@ pub enum Severity {
     Fault,
     /// The pack can be loaded, but is probably not what was meant.
     Warning,
-}
-
-/// Kind of a diagnostic; the word is stable.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, ToSchema)]
-#[serde(rename_all = "kebab-case")]
-pub enum Code {
-    /// A file that cannot be read, is no text or is too long.
-    File,
-    /// Text that is no script.
-    Syntax,
-    /// A name that nothing declares.
-    UnknownName,
-    /// A word that the rule language does not have.
-    UnknownWord,
-    /// A word used with the wrong number or kind of things.
-    WrongArguments,
-    /// A number outside the range that it can have.
-    OutOfRange,
-    /// The same id declared twice, or one property set twice.
-    Duplicate,
-    /// A word in a file that may not use it.
-    WrongFile,
-    /// A declaration that lacks something.
-    Incomplete,
-    /// A unit that is no UCUM code, or measures something else.
-    Unit,
-    /// Weights for and against that cannot both be right.
-    InconsistentWeights,
-    /// A limit of the sandbox that a script ran over.
-    Limit,
-    /// A script that failed while it ran.
-    Script,
-}
-
-impl Code {
-    /// The stable word, for example `unknown-name`.
-    #[must_use]
-    pub fn word(self) -> &'static str {
-        match self {
-            Self::File => "file",
-            Self::Syntax => "syntax",
-            Self::UnknownName => "unknown-name",
-            Self::UnknownWord => "unknown-word",
-            Self::WrongArguments => "wrong-arguments",
-            Self::OutOfRange => "out-of-range",
-            Self::Duplicate => "duplicate",
-            Self::WrongFile => "wrong-file",
-            Self::Incomplete => "incomplete",
-            Self::Unit => "unit",
-            Self::InconsistentWeights => "inconsistent-weights",
-            Self::Limit => "limit",
-            Self::Script => "script",
-        }
-    }
 }
 
 /// One message about a rule file.

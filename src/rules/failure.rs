@@ -3,7 +3,7 @@
 use rhai::{EvalAltResult, ParseError, ParseErrorType, Position};
 
 use super::build::{Build, place};
-use super::diagnostic::Code;
+use super::code::Code;
 use super::language;
 use super::term::Term;
 use crate::suggest::did_you_mean;

@@ -8,35 +8,42 @@ use std::path::Path;
 use include_dir::{Dir, include_dir};
 use sha2::{Digest, Sha256};
 
-use super::diagnostic::{Code, Diagnostic, Severity};
+use super::code::Code;
+use super::diagnostic::{Diagnostic, Severity};
 
 static EMBEDDED: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/rules");
 
 /// Largest rule file, bytes; a long family takes about 30 KiB.
 pub(super) const LARGEST_FILE: u64 = 256 * 1024;
 
-/// Most rule files in a pack.
+/// Most rule files in a pack, and most cases.
 const MOST_FILES: usize = 4_000;
 
 /// Deepest folder in a pack.
 const DEEPEST_FOLDER: usize = 8;
 
-/// Rule files by path within the pack, `/` between folders.
+/// Rule files and the rule tests beside them, by path within the pack, `/` between folders.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
 pub struct RuleFiles {
     files: BTreeMap<String, String>,
+    /// Cases with expectations; they change no answer, so they are no part of the digest.
+    cases: BTreeMap<String, String>,
 }
 
 impl RuleFiles {
     /// The pack that the binary carries.
     #[must_use]
     pub fn embedded() -> Self {
-        let mut files = BTreeMap::new();
-        collect_embedded(&EMBEDDED, &mut files);
-        Self { files: files.into_iter().filter(|(path, _)| is_rule_file(path)).collect() }
+        let mut pack = Self::default();
+        for (path, text) in Self::embedded_folder() {
+            if is_rule_file(&path) || is_case_file(&path) {
+                pack.insert(&path, &text);
+            }
+        }
+        pack
     }
 
-    /// Reads the `.rhai` files of a folder and its subfolders.
+    /// Reads the `.rhai` files of a folder and its subfolders, and the `.json` files of folders named `cases`.
     ///
     /// # Errors
     /// A diagnostic for every file that cannot be read, is no UTF-8 text or is too long.
@@ -46,26 +53,36 @@ impl RuleFiles {
         if reader.files.is_empty() && reader.faults.is_empty() {
             reader.faults.push(file_fault("", format!("`{}` holds no rule file", dir.display())));
         }
-        if reader.faults.is_empty() { Ok(Self { files: reader.files }) } else { Err(reader.faults) }
+        if reader.faults.is_empty() {
+            Ok(Self { files: reader.files, cases: reader.cases })
+        } else {
+            Err(reader.faults)
+        }
     }
 
     /// Adds or replaces a file.
     pub fn insert(&mut self, path: &str, text: &str) {
-        self.files.insert(path.to_owned(), text.to_owned());
+        let files = if is_case_file(path) { &mut self.cases } else { &mut self.files };
+        files.insert(path.to_owned(), text.to_owned());
     }
 
-    /// Paths and texts, sorted by path.
+    /// Paths and texts of the rule files, sorted by path.
     pub fn iter(&self) -> impl Iterator<Item = (&str, &str)> {
         self.files.iter().map(|(path, text)| (path.as_str(), text.as_str()))
     }
 
-    /// Text of a file.
+    /// Paths and texts of the rule tests, the files `cases/*.json`, sorted by path.
+    pub fn cases(&self) -> impl Iterator<Item = (&str, &str)> {
+        self.cases.iter().map(|(path, text)| (path.as_str(), text.as_str()))
+    }
+
+    /// Text of a rule file.
     #[must_use]
     pub fn text(&self, path: &str) -> Option<&str> {
         self.files.get(path).map(String::as_str)
     }
 
-    /// `sha256:` and the hash of all paths and texts; the order in which files were found does not matter.
+    /// `sha256:` and the hash of paths and texts of all rule files; the order in which they were found does not matter.
     #[must_use]
     pub fn digest(&self) -> String {
         let mut hash = Sha256::new();
@@ -95,6 +112,13 @@ fn is_rule_file(path: &str) -> bool {
     Path::new(path).extension().is_some_and(|extension| extension == "rhai")
 }
 
+/// Whether a file stands directly in a folder `cases` and is JSON.
+fn is_case_file(path: &str) -> bool {
+    let path = Path::new(path);
+    path.extension().is_some_and(|extension| extension == "json")
+        && path.parent().and_then(Path::file_name).is_some_and(|folder| folder == "cases")
+}
+
 fn collect_embedded(dir: &Dir<'_>, files: &mut BTreeMap<String, String>) {
     for file in dir.files() {
         if let (Some(path), Some(text)) = (file.path().to_str(), file.contents_utf8()) {
@@ -109,6 +133,7 @@ fn collect_embedded(dir: &Dir<'_>, files: &mut BTreeMap<String, String>) {
 #[derive(Default)]
 struct Reader {
     files: BTreeMap<String, String>,
+    cases: BTreeMap<String, String>,
     faults: Vec<Diagnostic>,
 }
 
@@ -132,15 +157,17 @@ impl Reader {
             let path = if prefix.is_empty() { name } else { format!("{prefix}/{name}") };
             if entry.path().is_dir() {
                 self.folder(&entry.path(), &path, depth + 1);
-            } else if is_rule_file(&path) {
+            } else if is_rule_file(&path) || is_case_file(&path) {
                 self.file(&entry.path(), path);
             }
         }
     }
 
     fn file(&mut self, from: &Path, path: String) {
-        if self.files.len() >= MOST_FILES {
-            return self.faults.push(file_fault(&path, format!("the pack has more than {MOST_FILES} rule files")));
+        let (files, what) =
+            if is_case_file(&path) { (&mut self.cases, "cases") } else { (&mut self.files, "rule files") };
+        if files.len() >= MOST_FILES {
+            return self.faults.push(file_fault(&path, format!("the pack has more than {MOST_FILES} {what}")));
         }
         match fs::metadata(from).map(|metadata| metadata.len()) {
             Ok(length) if length > LARGEST_FILE => {
@@ -148,7 +175,7 @@ impl Reader {
             }
             Ok(_) => match fs::read_to_string(from) {
                 Ok(text) => {
-                    self.files.insert(path, text);
+                    files.insert(path, text);
                 }
                 Err(error) => self.faults.push(file_fault(&path, format!("cannot read the file: {error}"))),
             },

@@ -5,6 +5,7 @@ use std::sync::Arc;
 use super::build::Build;
 use super::checks;
 use super::diagnostic::{Diagnostic, Severity};
+use super::doubts;
 use super::files::RuleFiles;
 use super::names;
 use super::script::{Runner, Script};
@@ -63,12 +64,19 @@ fn finish(build: &mut Build, files: &RuleFiles) -> Result<Loaded, Vec<Diagnostic
     build.declared.pack.digest = files.digest();
     build.declared.pack.files = files.iter().map(|(path, _)| path.to_owned()).collect();
     checks::run(build);
+    if build.diagnostics.iter().any(|diagnostic| diagnostic.severity == Severity::Fault) {
+        return Err(sorted(build));
+    }
+    let knowledge = Knowledge::link(std::mem::take(&mut build.declared));
+    doubts::run(build, &knowledge);
+    Ok(Loaded { knowledge, warnings: sorted(build) })
+}
+
+/// The diagnostics so far, by severity, file and place.
+fn sorted(build: &mut Build) -> Vec<Diagnostic> {
     let mut diagnostics = std::mem::take(&mut build.diagnostics);
     diagnostics.sort_by(|a, b| {
         (a.severity, &a.file, a.line, a.column, &a.message).cmp(&(b.severity, &b.file, b.line, b.column, &b.message))
     });
-    if diagnostics.iter().any(|diagnostic| diagnostic.severity == Severity::Fault) {
-        return Err(diagnostics);
-    }
-    Ok(Loaded { knowledge: Knowledge::link(std::mem::take(&mut build.declared)), warnings: diagnostics })
+    diagnostics
 }

@@ -9,7 +9,7 @@ use rhai::module_resolvers::StaticModuleResolver;
 use rhai::{AST, ASTNode, Dynamic, Engine, Expr, Module, NativeCallContext, Position, Scope, Stmt};
 
 use super::build::{Build, Name, place};
-use super::diagnostic::Code;
+use super::code::Code;
 use super::failure;
 use super::files::LARGEST_FILE;
 use super::language::{self, Call, Effect};
@@ -206,7 +206,10 @@ impl Runner {
                 unknown.set_var(name, Dynamic::from(Term::Unknown));
             }
         });
-        self.engine.register_global_module(unknown.into());
+        // Every lookup of a name goes through all of them, so there must be few.
+        if !unknown.is_empty() {
+            self.engine.register_global_module(unknown.into());
+        }
         let mut called = BTreeSet::new();
         names::each_call(&script.ast, &mut |call, _| {
             called.insert(call.name.to_string());

@@ -92,6 +92,11 @@ pub(super) enum Kind {
 }
 
 impl Kind {
+    /// The kind without its article.
+    pub(super) fn word(self) -> &'static str {
+        self.phrase().trim_start_matches("an ").trim_start_matches("a ").trim_start_matches("the ")
+    }
+
     /// The kind with its article, for messages.
     pub(super) fn phrase(self) -> &'static str {
         match self {

@@ -16,7 +16,7 @@ use std::path::Path;
 pub use fault::SettingFault;
 pub use http::HttpSettings;
 pub use log::{LogFormat, LogSettings};
-pub use rules::RulesSettings;
+pub use rules::{RulesSettings, TestsPolicy};
 
 use source::Source;
 

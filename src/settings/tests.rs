@@ -4,7 +4,7 @@ use std::time::Duration;
 
 use tracing::level_filters::LevelFilter;
 
-use super::{HttpSettings, LogFormat, LogSettings, RulesSettings, Settings};
+use super::{HttpSettings, LogFormat, LogSettings, RulesSettings, Settings, TestsPolicy};
 
 fn load(text: &str, environment: &[(&str, &str)]) -> Result<Settings, Vec<String>> {
     let environment = environment.iter().map(|(name, value)| ((*name).to_owned(), (*value).to_owned()));
@@ -23,7 +23,7 @@ fn defaults() {
             shutdown_timeout: Duration::from_secs(20),
             keep_alive: Duration::from_secs(75),
         },
-        rules: RulesSettings { dir: None },
+        rules: RulesSettings { dir: None, tests: None },
         log: LogSettings { level: LevelFilter::INFO, format: LogFormat::Text },
     };
     assert_eq!(load("", &[]).unwrap(), expected);
@@ -41,6 +41,7 @@ fn every_setting_can_stand_in_the_file() {
         keep_alive_seconds = 9
         [rules]
         dir = "house"
+        tests = "ignored"
         [log]
         level = "debug"
         format = "json"
@@ -54,10 +55,19 @@ fn every_setting_can_stand_in_the_file() {
             shutdown_timeout: Duration::from_secs(7),
             keep_alive: Duration::from_secs(9),
         },
-        rules: RulesSettings { dir: Some(PathBuf::from("house")) },
+        rules: RulesSettings { dir: Some(PathBuf::from("house")), tests: Some(TestsPolicy::Ignored) },
         log: LogSettings { level: LevelFilter::DEBUG, format: LogFormat::Json },
     };
     assert_eq!(load(text, &[]).unwrap(), expected);
+}
+
+#[test]
+fn tests_are_required_of_a_folder_unless_the_setting_says_otherwise() {
+    let policy = |text: &str| load(text, &[]).unwrap().rules.tests_policy();
+    assert_eq!(policy(""), TestsPolicy::Ignored);
+    assert_eq!(policy("[rules]\ndir = \"house\""), TestsPolicy::Required);
+    assert_eq!(policy("[rules]\ndir = \"house\"\ntests = \"ignored\""), TestsPolicy::Ignored);
+    assert_eq!(policy("[rules]\ntests = \"required\""), TestsPolicy::Required);
 }
 
 #[test]

@@ -8,6 +8,7 @@ use std::time::Duration;
 use tracing::level_filters::LevelFilter;
 
 use super::log::LogFormat;
+use super::rules::TestsPolicy;
 
 /// Longest time that a setting may grant: an hour.
 const LONGEST_SECONDS: f64 = 3600.0;
@@ -77,6 +78,18 @@ impl SettingValue for LogFormat {
         match text {
             "text" => Some(Self::Text),
             "json" => Some(Self::Json),
+            _ => None,
+        }
+    }
+}
+
+impl SettingValue for TestsPolicy {
+    const WANTED: &'static str = "`required` or `ignored`";
+
+    fn parse(text: &str) -> Option<Self> {
+        match text {
+            "required" => Some(Self::Required),
+            "ignored" => Some(Self::Ignored),
             _ => None,
         }
     }

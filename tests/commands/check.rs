@@ -22,7 +22,80 @@ fn text(path: &Path) -> &str {
 #[test]
 fn the_embedded_rules_have_no_faults() {
     let report = run(&["check"]).success();
-    assert!(report.lines().last().unwrap().starts_with("0 faults, "), "{report}");
+    let summary = report.lines().last().unwrap();
+    assert!(summary.starts_with("0 faults, 0 warnings, ") && summary.ends_with(" rule tests passed"), "{report}");
+    assert_eq!(run(&["check", "--no-tests"]).success(), "0 faults, 0 warnings\n");
+}
+
+/// The embedded pack with one more rule test.
+fn pack_with_test(name: &str, text: &str) -> TempDir {
+    let dir = tempfile::tempdir().unwrap();
+    let rules = dir.path().join("rules");
+    run(&["rules", "export", rules.to_str().unwrap()]).success();
+    fs::write(rules.join("soft_rolls/cases").join(name), text).unwrap();
+    dir
+}
+
+const UNMET: &str = r#"{ "title": "a hollow has no cause", "case": { "product": "hamburger_bun",
+  "symptoms": [{ "symptom": "hollow_under_crust" }] },
+  "expect": { "leader": "rope_spores" } }"#;
+
+#[test]
+fn a_failed_rule_test_is_told_beside_the_diagnostics() {
+    let dir = pack_with_test("aaa.json", UNMET);
+    let rules = dir.path().join("rules");
+    let told = run(&["check", text(&rules)]);
+    assert_eq!((told.code, told.complaints.as_str()), (Some(1), ""));
+    let start = "fault[failed-test]: `leader`: wanted `rope_spores`, came `";
+    assert!(told.output.starts_with(start), "{}", told.output);
+    assert!(told.output.contains(" --> soft_rolls/cases/aaa.json:3:25\n"), "{}", told.output);
+    assert!(told.output.contains("help: the first causes are `"), "{}", told.output);
+    assert!(told.output.contains("0 faults, 0 warnings, 1 of 3"), "{}", told.output);
+    assert_eq!(run(&["check", text(&rules), "--no-tests"]).success(), "0 faults, 0 warnings\n");
+
+    let report: Value = serde_json::from_str(&run(&["check", text(&rules), "--format", "json"]).output).unwrap();
+    assert_eq!((&report["faults"], &report["tests"]["failed"]), (&0.into(), &1.into()));
+    let failure = &report["tests"]["failures"][0];
+    assert_eq!((&failure["expectation"], &failure["wanted"]), (&"leader".into(), &"`rope_spores`".into()));
+    assert_eq!(failure["leading"].as_array().unwrap().len(), 3);
+}
+
+#[test]
+fn coverage_lists_what_no_test_reaches_and_sums_up_each_family() {
+    let report = run(&["check", "--coverage"]).success();
+    let heading = "reached by rule tests  tests   causes evidence  regions    links  actions together";
+    assert!(report.contains(heading), "{report}");
+    assert!(report.contains("\nSoft rolls  ") && report.contains("\nall causes  "), "{report}");
+    assert!(report.ends_with(" rule tests passed\n"), "{report}");
+
+    let json = run(&["check", "--coverage", "--format", "json"]).success();
+    let json: Value = serde_json::from_str(&json).unwrap();
+    let coverage = &json["tests"]["coverage"];
+    let unreached = coverage["unreached"].as_array().unwrap();
+    let total = &coverage["total"]["links"];
+    assert!(total["reached"].as_u64() <= total["of"].as_u64() && total["percent"].as_f64().unwrap() <= 100.0);
+    assert_eq!(coverage["families"][0]["family"], "soft_rolls");
+    let first = &unreached[0];
+    let line = format!(
+        "  {}:{}: {}: {}\n",
+        first["file"].as_str().unwrap(),
+        first["line"],
+        first["item"].as_str().unwrap(),
+        first["never"].as_str().unwrap()
+    );
+    assert!(report.contains(&line), "{line}");
+    assert_eq!(run(&["check", "--coverage", "--no-tests"]).code, Some(2));
+}
+
+#[test]
+fn a_faulty_rule_test_is_a_fault_with_its_place() {
+    let dir = pack_with_test("aaa.json", &UNMET.replace("rope_spores", "rope_spore"));
+    let rules = dir.path().join("rules");
+    let told = run(&["check", text(&rules)]);
+    assert_eq!(told.code, Some(1));
+    assert!(told.output.starts_with("fault[unknown-name]: unknown cause `rope_spore`\n"), "{}", told.output);
+    assert!(told.output.contains("1 fault, 0 warnings, "), "{}", told.output);
+    assert!(told.output.ends_with(" rule tests passed\n"), "{}", told.output);
 }
 
 #[test]

@@ -5,9 +5,11 @@
 mod calculate;
 mod check;
 mod diagnose;
+mod explain;
 mod formula;
 mod openapi;
 mod program;
 mod rules_export;
 mod serve;
 mod usage;
+mod walk_through;

@@ -38,6 +38,31 @@ fn rules_that_cannot_be_loaded_keep_it_from_starting() {
 }
 
 #[test]
+fn rules_that_fail_their_tests_keep_it_from_starting_unless_tests_are_ignored() {
+    let dir = tempfile::tempdir().unwrap();
+    let rules = dir.path().join("rules");
+    let path = rules.to_str().unwrap();
+    run(&["rules", "export", path]).success();
+    let unmet =
+        r#"{ "title": "x", "case": { "product": "hamburger_bun" }, "expect": { "above": { "rope_spores": 0.9 } } }"#;
+    fs::write(rules.join("soft_rolls/cases/unmet.json"), unmet).unwrap();
+    // An address that cannot be bound, so that a program that does start ends by itself.
+    let taken = TcpListener::bind("127.0.0.1:0").unwrap();
+    let address = taken.local_addr().unwrap().to_string();
+    let serve = ["serve", "--listen", &address, "--rules", path];
+    let refused = run(&serve);
+    assert_eq!(refused.code, Some(3));
+    assert!(
+        refused.complaints.contains("fault[failed-test]: `above`: wanted `rope_spores` above 0.9"),
+        "{}",
+        refused.complaints
+    );
+    assert!(refused.complaints.ends_with("the rules fail their tests; the setting `rules.tests` can ignore them\n"));
+    let ignored = whybake(&serve).env("WHYBAKE_RULES_TESTS", "ignored").output().unwrap();
+    assert_eq!(ignored.status.code(), Some(4));
+}
+
+#[test]
 fn an_address_in_use_keeps_it_from_starting() {
     let taken = TcpListener::bind("127.0.0.1:0").unwrap();
     let address = taken.local_addr().unwrap().to_string();

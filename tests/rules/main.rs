@@ -8,7 +8,12 @@
 )]
 
 mod calculations;
+mod coverage;
 mod diagnostics;
+mod doubts;
+mod explanations;
 mod hostile;
 mod pack;
+mod reference;
+mod rule_tests;
 mod support;

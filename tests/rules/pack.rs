@@ -7,6 +7,7 @@ use std::path::{Path, PathBuf};
 use serde_json::{Value, json};
 use whybake::case::Case;
 use whybake::diagnosis::Diagnostician;
+use whybake::rule_tests::RuleTests;
 use whybake::rules::{RuleFiles, load};
 
 use crate::support::line;
@@ -113,95 +114,19 @@ fn every_symptom_of_a_product_has_a_cause_there() {
 
 #[test]
 fn every_case_beside_the_rules_meets_its_expectation() {
-    let (diagnostician, files) = (diagnostician(), case_files());
-    assert!(files.len() >= 30, "only {} cases", files.len());
-    let mut misses = Vec::new();
-    for path in &files {
-        let document = document(path);
-        let answer = answer(&diagnostician, &document["case"]);
-        let expect = document["expect"].as_object().unwrap();
-        assert!(!expect.is_empty(), "{} expects nothing", path.display());
-        for (what, wanted) in expect {
-            if let Some(miss) = missed(&answer, what, wanted) {
-                misses.push(format!("{}: {miss}", path.strip_prefix(root()).unwrap().display()));
-            }
-        }
-    }
-    assert!(misses.is_empty(), "\n{}", misses.join("\n"));
-}
-
-/// What an answer lacks of one expectation.
-fn missed(answer: &Value, what: &str, wanted: &Value) -> Option<String> {
-    let first =
-        |list: &str, member: &str, count: usize| ids(&answer[list], member).into_iter().take(count).collect::<Vec<_>>();
-    let lacking = |found: &[String]| strings(wanted).into_iter().filter(|id| !found.contains(id)).collect::<Vec<_>>();
-    let (lacking, found) = match what {
-        "leader" => {
-            let found = first("causes", "cause", 1);
-            (if found == [wanted.as_str().unwrap()] { Vec::new() } else { vec![wanted.to_string()] }, ranking(answer))
-        }
-        "among_first_three" => (lacking(&first("causes", "cause", 3)), ranking(answer)),
-        "next_reading_among_first_three" => {
-            let found = first("next_readings", "reading", 3);
-            (lacking(&found), found.join(", "))
-        }
-        "caution" => {
-            let found = first("cautions", "caution", usize::MAX);
-            (lacking(&found), found.join(", "))
-        }
-        "above" => (beyond(answer, wanted, |probability, limit| probability > limit), ranking(answer)),
-        "below" => (beyond(answer, wanted, |probability, limit| probability < limit), ranking(answer)),
-        "quantity" => quantity(answer, wanted),
-        other => panic!("unknown expectation `{other}`"),
-    };
-    (!lacking.is_empty()).then(|| format!("{what} {} not met: {found}", lacking.join(", ")))
-}
-
-fn strings(list: &Value) -> Vec<String> {
-    list.as_array().unwrap().iter().map(|id| id.as_str().unwrap().to_owned()).collect()
-}
-
-fn ids(list: &Value, member: &str) -> Vec<String> {
-    list.as_array().unwrap().iter().map(|item| item[member].as_str().unwrap().to_owned()).collect()
+    let diagnostician = diagnostician();
+    let tests = RuleTests::read(&RuleFiles::embedded(), diagnostician.knowledge());
+    assert_eq!(tests.diagnostics.iter().map(line).collect::<Vec<_>>(), [""; 0]);
+    assert_eq!(tests.tests.len(), case_files().len());
+    assert!(tests.tests.len() >= 30, "only {} cases", tests.tests.len());
+    let failures: Vec<String> = tests.run(&diagnostician).iter().map(|failure| line(&failure.diagnostic())).collect();
+    assert_eq!(failures, [""; 0]);
 }
 
 /// Causes with probabilities, the most probable first.
 fn probabilities(answer: &Value) -> Vec<(&str, f64)> {
     let both = ["causes", "other_causes"].into_iter().flat_map(|list| answer[list].as_array().unwrap());
     both.map(|cause| (cause["cause"].as_str().unwrap(), cause["probability"].as_f64().unwrap())).collect()
-}
-
-fn ranking(answer: &Value) -> String {
-    let leading: Vec<String> =
-        probabilities(answer).iter().take(6).map(|(id, probability)| format!("{id} {probability:.3}")).collect();
-    leading.join(", ")
-}
-
-/// Expected probabilities that a case does not keep.
-fn beyond(answer: &Value, wanted: &Value, holds: fn(f64, f64) -> bool) -> Vec<String> {
-    let found = probabilities(answer);
-    let kept = |id: &str, limit: f64| {
-        found.iter().find(|(own, _)| *own == id).is_some_and(|(_, probability)| holds(*probability, limit))
-    };
-    let limits = wanted.as_object().unwrap().iter().map(|(id, limit)| (id, limit.as_f64().unwrap()));
-    limits.filter(|(id, limit)| !kept(id, *limit)).map(|(id, limit)| format!("{id} {limit}")).collect()
-}
-
-/// What is wrong with a quantity that an action of the leading cause should set.
-fn quantity(answer: &Value, wanted: &Value) -> (Vec<String>, String) {
-    let actions = answer["causes"][0]["actions"].as_array().unwrap();
-    let found: Vec<&Value> = actions
-        .iter()
-        .filter(|action| action["action"] == wanted["action"])
-        .flat_map(|action| action["quantities"].as_array().unwrap())
-        .filter(|quantity| quantity["name"] == wanted["name"])
-        .collect();
-    let (value, within) = (wanted["value"].as_f64().unwrap(), wanted["within"].as_f64().unwrap());
-    let near = found.iter().any(|quantity| (quantity["value"].as_f64().unwrap() - value).abs() <= within);
-    (
-        if near { Vec::new() } else { vec![wanted.to_string()] },
-        format!("{found:?} of {}", answer["causes"][0]["actions"]),
-    )
 }
 
 #[test]

@@ -1,10 +1,10 @@
 //! Words that describe actions and set their quantities.
 
-use super::super::diagnostic::Code;
+use super::super::code::Code;
 use super::super::term::{Kind, Term};
 use super::{Call, Word, describes, makes};
 use super::{arguments, calculations};
-use crate::knowledge::{Action, Key, Limit, Prescription, Setting};
+use crate::knowledge::{Action, Key, Limit, Place, Prescription, Setting};
 use crate::units::Unit;
 
 const ACTION: &[Kind] = &[Kind::Action];
@@ -33,10 +33,12 @@ pub(super) const WORDS: &[Word] = &[
     ),
 ];
 
-/// The prescription that a term is: an action by itself sets nothing.
+/// The prescription that a term is, not placed yet: an action by itself sets nothing.
 pub(super) fn prescription(term: &Term) -> Option<Prescription> {
     match term {
-        Term::Action(action) => Some(Prescription { action: *action, settings: Vec::new(), works: USUALLY_WORKS }),
+        Term::Action(action) => {
+            Some(Prescription { action: *action, settings: Vec::new(), works: USUALLY_WORKS, place: Place::default() })
+        }
         Term::Prescription(prescription) => Some(prescription.clone()),
         _ => None,
     }

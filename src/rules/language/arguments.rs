@@ -1,6 +1,6 @@
 //! Arguments of the kinds that words take.
 
-use super::super::diagnostic::Code;
+use super::super::code::Code;
 use super::super::term::Term;
 use super::call::Call;
 use crate::knowledge::{Condition, Input, Key, Quantity, Reading, Scope, Window};

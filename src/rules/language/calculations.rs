@@ -3,7 +3,7 @@
 use std::sync::{Arc, LazyLock};
 
 use super::super::calculation::BoundCalculation;
-use super::super::diagnostic::Code;
+use super::super::code::Code;
 use super::super::term::{Kind, Term};
 use super::{Call, Word, arguments, makes};
 use crate::calculations::{

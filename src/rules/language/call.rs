@@ -1,7 +1,7 @@
 //! One use of a word: its arguments, and the faults about them.
 
 use super::super::build::Build;
-use super::super::diagnostic::Code;
+use super::super::code::Code;
 use super::super::stage::Stage;
 use super::super::term::{Kind, Term};
 use crate::knowledge::{Key, Place, Reading};

@@ -54,14 +54,14 @@ fn shows(call: &mut Call<'_>) {
         None => None,
     };
     let (Some(symptom), Some(strength)) = (symptom, call.strength(2)) else { return };
-    let mut twice = false;
+    let (mut twice, place) = (false, call.at.clone());
     call.set::<Cause>(|cause| {
         twice = cause.links.iter().any(|link| link.symptom == symptom);
-        cause.links.push(Link { symptom, strength });
+        cause.links.push(Link { symptom, strength, place });
     });
     if twice {
         let id = call.build.declared.symptoms[symptom].id.clone();
-        call.fault(super::super::diagnostic::Code::Duplicate, format!("`{id}` is shown twice by this cause"), None);
+        call.fault(super::super::code::Code::Duplicate, format!("`{id}` is shown twice by this cause"), None);
     }
 }
 
@@ -74,6 +74,7 @@ fn action(call: &mut Call<'_>) {
     match term.as_ref().map(|term| (actions::prescription(term), term.kind())) {
         Some((Some(mut prescription), _)) => {
             prescription.works = works.unwrap_or(actions::USUALLY_WORKS);
+            prescription.place = call.at.clone();
             call.set::<Cause>(|cause| cause.prescriptions.push(prescription));
         }
         Some((None, kind)) => call.wrong_kind("an action", kind),
@@ -92,6 +93,7 @@ fn confirm(call: &mut Call<'_>) {
         Some(other) => return call.wrong_kind("`excluded(…)`", other.kind()),
     };
     if let Some(expect) = expect {
-        call.set::<Cause>(|cause| cause.confirmations.push(Confirmation { expect, excluded }));
+        let place = call.at.clone();
+        call.set::<Cause>(|cause| cause.confirmations.push(Confirmation { expect, excluded, place }));
     }
 }

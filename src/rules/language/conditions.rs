@@ -3,7 +3,7 @@
 use std::sync::Arc;
 
 use super::super::closure::ScriptedJudge;
-use super::super::diagnostic::Code;
+use super::super::code::Code;
 use super::super::term::{Kind, Term};
 use super::{Call, Word, arguments, makes};
 use crate::knowledge::{Condition, Input, Judge, Judged, Side};

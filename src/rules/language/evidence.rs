@@ -1,6 +1,6 @@
 //! Words of evidence: weights for and against, usual shares, groups, regions.
 
-use super::super::diagnostic::Code;
+use super::super::code::Code;
 use super::super::term::{Kind, Term};
 use super::{Call, Word, describes, makes};
 use crate::inference::usual_share;

@@ -1,6 +1,6 @@
 //! Words that describe ingredients: composition, roles, soda and acids, and the main stage of a family's formulas.
 
-use super::super::diagnostic::Code;
+use super::super::code::Code;
 use super::super::term::{Kind, Term};
 use super::arguments;
 use super::{Call, Word, describes};

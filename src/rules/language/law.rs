@@ -1,6 +1,6 @@
 //! Words about what may hurt people and what the law allows: warnings, jurisdictions, limits.
 
-use super::super::diagnostic::Code;
+use super::super::code::Code;
 use super::super::stage::Stage;
 use super::super::term::{Kind, Term};
 use super::arguments;

@@ -10,6 +10,7 @@ mod declare;
 mod evidence;
 mod ingredients;
 mod law;
+mod meanings;
 mod operators;
 mod quantities;
 mod readings;
@@ -60,24 +61,34 @@ const fn makes(
     Word { name, follows, usage, effect: Effect::Makes(effect) }
 }
 
-/// All words.
-pub(super) fn words() -> impl Iterator<Item = &'static Word> {
+/// The words by what they are for.
+pub(super) fn sections() -> impl Iterator<Item = (&'static str, &'static [Word])> {
     [
-        declare::WORDS,
-        things::WORDS,
-        ingredients::WORDS,
-        readings::WORDS,
-        law::WORDS,
-        actions::WORDS,
-        causes::WORDS,
-        evidence::WORDS,
-        conditions::WORDS,
-        quantities::WORDS,
-        operators::WORDS,
+        ("Declaring", declare::WORDS),
+        ("Describing", things::WORDS),
+        ("Ingredients and families", ingredients::WORDS),
+        ("Readings", readings::WORDS),
+        ("Law and warnings", law::WORDS),
+        ("Actions", actions::WORDS),
+        ("Causes", causes::WORDS),
+        ("Evidence", evidence::WORDS),
+        ("Conditions", conditions::WORDS),
+        ("Expressions", quantities::WORDS),
+        ("Operators", operators::WORDS),
     ]
     .into_iter()
-    .flatten()
-    .chain(calculations::words())
+}
+
+/// All words.
+pub(super) fn words() -> impl Iterator<Item = &'static Word> {
+    sections().flat_map(|(_, words)| words).chain(calculations::words())
+}
+
+impl Word {
+    /// What it means, in a line.
+    pub(super) fn meaning(&self) -> &'static str {
+        meanings::meaning(self).unwrap_or_default()
+    }
 }
 
 /// The word of a name for a receiver of this kind, or one that stands by itself.

@@ -1,6 +1,6 @@
 //! Operators between terms.
 
-use super::super::diagnostic::Code;
+use super::super::code::Code;
 use super::super::term::{Kind, Term};
 use super::quantities::binary;
 use super::{Call, Word, makes};

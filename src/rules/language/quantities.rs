@@ -1,6 +1,6 @@
 //! Words that make expressions.
 
-use super::super::diagnostic::Code;
+use super::super::code::Code;
 use super::super::term::{Kind, Term};
 use super::{Call, Word, arguments, makes};
 use crate::knowledge::{FormulaQuantity, Key, Operation, Quantity, Reading};

@@ -1,6 +1,6 @@
 //! Words that describe the simpler things: titles, texts, sources, products, ingredients, symptoms, facts.
 
-use super::super::diagnostic::Code;
+use super::super::code::Code;
 use super::super::term::{Kind, Term};
 use super::arguments;
 use super::{Call, Word, describes};

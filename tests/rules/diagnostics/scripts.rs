@@ -61,7 +61,7 @@ fn functions_may_make_rules() {
 #[test]
 fn loops_may_make_rules() {
     let made = "for step in 1..=3 {\n    \
-                    cause(\"step_\" + step).title(\"Step\").mechanism(\"m\").products(soft_rolls).prior(COMMON)\n        \
+                    cause(\"step_\" + step).title(\"Step \" + step).mechanism(\"m\").products(soft_rolls).prior(COMMON)\n        \
                         .shows(low_volume, OFTEN).evidence(dough_temperature > 28 + step, STRONG, against(MODERATE))\n        \
                         .action(colder_water).confirm(dough_waits).source(common_practice);\n\
                 }";
