@@ -6,8 +6,8 @@ use super::super::code::Code;
 use super::super::term::{Kind, Term};
 use super::Doubts;
 use crate::knowledge::{
-    Action, Caution, Composition, Condition, Declarations, EvidenceKind, Fact, Ingredient, Input, Key, Quantity,
-    Reading, Source, Symptom,
+    Action, CalculationArgument, Caution, Composition, Condition, Declarations, EvidenceKind, Fact, Ingredient, Input,
+    Key, Quantity, Reading, Source, Symptom,
 };
 
 /// What the rules use.
@@ -104,6 +104,13 @@ impl Uses {
                 self.readings.insert(*key);
             }
             Quantity::Abs(inner) => self.quantity(inner),
+            Quantity::Calculated(calculated) => {
+                for argument in &calculated.arguments {
+                    if let CalculationArgument::Quantity { quantity, .. } = argument {
+                        self.quantity(quantity);
+                    }
+                }
+            }
             Quantity::Binary(_, left, right) => {
                 self.quantity(left);
                 self.quantity(right);
