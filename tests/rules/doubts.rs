@@ -157,7 +157,15 @@ mod evidence {
         };
         let window = "never-applies mixing.rhai:11:6 [evidence] `foam` has no usual window for the products of this cause, so this evidence seldom applies -- add `.window(…)` for them, or compare with a number";
         assert_doubts(&files, &[&told(10, "foam_fell"), window]);
-        assert_loads(&files.but("mixing.rhai", ".products(soft_rolls)", ".products(soft_rolls, cakes)"));
+        assert_loads(&files.clone().but("mixing.rhai", ".products(soft_rolls)", ".products(soft_rolls, cakes)"));
+        // Products that are named add to those of the windows.
+        let both = pack()
+            .and(
+                "products.rhai",
+                "family(\"cakes\").title(\"Cakes\");\nproduct(\"sponge\").title(\"Sponge\").family(cakes);",
+            )
+            .but("readings.rhai", ".window(soft_rolls, 25, 28)", ".window(soft_rolls, 25, 28).products(cakes)");
+        assert_loads(&both);
     }
 
     #[test]
