@@ -9,7 +9,7 @@ use whybake::rules::{Code, RuleFiles, load, words};
 use crate::support::{Changed, line, pack};
 
 /// What a word follows, the file that declares it, and the word that declares it.
-const DECLARED: [(&str, &str, &str); 14] = [
+const DECLARED: [(&str, &str, &str); 15] = [
     ("the pack", "pack.rhai", "pack"),
     ("a source", "sources.rhai", "source"),
     ("a caution", "cautions.rhai", "caution"),
@@ -22,6 +22,7 @@ const DECLARED: [(&str, &str, &str); 14] = [
     ("a symptom", "symptoms.rhai", "symptom"),
     ("a fact", "facts.rhai", "fact"),
     ("a reading", "readings.rhai", "reading"),
+    ("a limit", "limits.rhai", "limit"),
     ("an action", "actions.rhai", "action"),
     ("a cause", "causes.rhai", "cause"),
 ];
@@ -48,7 +49,12 @@ fn vocabulary() -> RuleFiles {
         .with("cautions.rhai", "caution(\"hot_oven\").text(\"Hot.\");\n")
         .with(
             "requirements.rhai",
-            "diet(\"vegan\").title(\"V\");\nallergen(\"milk\").title(\"M\");\nallergen(\"wheat\").title(\"W\");\n",
+            "diet(\"vegan\").title(\"V\");\nallergen(\"milk\").title(\"M\");\nallergen(\"wheat\").title(\"W\");\n\
+             market(\"US\").title(\"u\"); market(\"CA\").title(\"c\"); market(\"EU\").title(\"e\"); market(\"GB\").title(\"g\");\n",
+        )
+        .with(
+            "limits.rhai",
+            "limit(\"some_limit\").market(EU).of(baker_percent(salt)).at_most(1).unit(\"%\").text(\"t\").source(common_practice);\n",
         )
         .and("readings.rhai", &readings)
         .and("symptoms.rhai", &symptoms)
@@ -73,6 +79,7 @@ fn used(example: &str, after: &str) -> RuleFiles {
         (_, Some((_, file, word))) => {
             return vocabulary().with(&format!("sample/{file}"), &format!("{word}(\"sample\"){example};\n"));
         }
+        ("a warning", _) => format!("warn(hot_oven){example};\n"),
         ("an expression", _) => format!("(dough_temperature + 1){example};\n"),
         ("an action with quantities", _) => format!("colder_mixing_water.set(\"x\", 1, \"1\"){example};\n"),
         _ => panic!("nothing to try `{example}` after {after}"),

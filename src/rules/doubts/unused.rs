@@ -56,6 +56,15 @@ impl Uses {
             uses.sources.extend(&action.sources);
             uses.cautions.extend(&action.cautions);
             uses.ingredients.extend(&action.uses);
+            uses.actions.extend(&action.instead);
+        }
+        for (_, limit) in declared.limits.iter() {
+            uses.sources.extend(&limit.sources);
+            limit.quantity.iter().for_each(|quantity| uses.quantity(quantity));
+        }
+        for warning in &declared.warnings {
+            uses.cautions.insert(warning.caution);
+            warning.when.iter().for_each(|condition| uses.condition(condition));
         }
         uses.of_causes(declared);
         uses
@@ -104,7 +113,7 @@ impl Uses {
                 self.readings.insert(*key);
             }
             Quantity::Abs(inner) => self.quantity(inner),
-            Quantity::Binary(_, left, right) => {
+            Quantity::Either(left, right) | Quantity::Binary(_, left, right) => {
                 self.quantity(left);
                 self.quantity(right);
             }
@@ -133,12 +142,14 @@ impl Uses {
             Term::Source(key) => (self.sources.contains(key), "name it in `.source(…)` of what it is about"),
             Term::Caution(key) => (
                 declared.cautions[*key].always || self.cautions.contains(key),
-                "name it in `.caution(…)` of a cause, action or symptom, or add `.always()`",
+                "name it in `.caution(…)` of a cause, action or symptom, in `warn(…)`, or add `.always()`",
             ),
             Term::Ingredient(key) => {
                 let ingredient = &declared.ingredients[*key];
                 // Cases name ingredients in their formulas; what is known of one is used there.
-                let described = ingredient.is_flour || ingredient.composition != Composition::default();
+                let described = ingredient.is_flour
+                    || ingredient.leavening.is_some()
+                    || ingredient.composition != Composition::default();
                 (described || self.ingredients.contains(key), "give its composition, or use it in a rule")
             }
             Term::Symptom(key) => (self.symptoms.contains(key), "add `.shows(…)` to a cause"),
