@@ -238,8 +238,9 @@ pub struct NextReading<'k> {
     /// How to take it.
     #[schema(value_type = String)]
     pub method: &'k Text,
-    /// Mutual information between the reading and the causes, given the case, bits. Of a reading that bears on more than
-    /// eight causes, or whose weights depend on other findings, at least this much.
+    /// Mutual information between the reading and the causes that can explain what was seen (all causes when nothing
+    /// was), given the case, bits. Of a reading that bears on more than eight causes, or whose weights depend on other
+    /// findings, the four that it can move most are counted.
     pub information_bits: f64,
     /// Minutes to take it.
     pub effort_minutes: f64,
@@ -257,8 +258,8 @@ pub struct NextQuestion<'k> {
     /// The question, or how to recognise the symptom.
     #[schema(value_type = String)]
     pub text: &'k Text,
-    /// Mutual information between the answer and the causes, given the case, bits. Where many causes hang on it, at least
-    /// this much.
+    /// Mutual information between the answer and the causes that can explain what was seen (all causes when nothing
+    /// was), given the case, bits. Where many causes hang on it, those that it can move most are counted.
     pub information_bits: f64,
     /// Minutes to find out.
     pub effort_minutes: f64,

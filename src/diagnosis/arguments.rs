@@ -7,7 +7,7 @@ use super::circumstances::LaidOut;
 use super::said::Said;
 use super::weighing::{KnownFinding, Weighed};
 use super::words::{Wording, input_id};
-use crate::inference::LeaveOneOut;
+use crate::inference::{LeaveOneOut, Posterior};
 use crate::knowledge::{Cause, Circumstances, Evidence, Input, Key, Knowledge, ProductView, Symptom};
 
 /// Weights below it are left out: a factor of 1.02 in the odds.
@@ -22,8 +22,9 @@ pub(super) struct Arguing<'a, 'k> {
     weights: &'a LeaveOneOut,
     /// The symptoms that were looked at, with the words for what was seen; in the order of the observations.
     seen: Vec<(Key<Symptom>, f64, String)>,
-    /// For each finding a cause that it speaks for or against, with the words for it; found when first asked for.
-    rivals: Vec<OnceCell<Option<(&'k Cause, String)>>>,
+    posterior: &'a Posterior<'a>,
+    /// For each finding the causes that it speaks against and for, with the words for it; found when first asked for.
+    rivals: Vec<[OnceCell<Option<(&'k Cause, String)>>; 2]>,
 }
 
 impl<'a, 'k> Arguing<'a, 'k> {
@@ -33,6 +34,7 @@ impl<'a, 'k> Arguing<'a, 'k> {
         laid_out: &'a LaidOut,
         weighed: &'a Weighed,
         weights: &'a LeaveOneOut,
+        posterior: &'a Posterior<'a>,
     ) -> Self {
         let certainty = |key: Key<Symptom>| {
             laid_out.symptoms.iter().find(|seen| seen.symptom == key).map_or(1.0, |seen| seen.certainty)
@@ -41,8 +43,9 @@ impl<'a, 'k> Arguing<'a, 'k> {
             let key = *view.symptoms.get(*position)?;
             Some((key, certainty(key), seen_in_words(&knowledge.declared.symptoms[key].title, certainty(key))))
         });
-        let rivals = weighed.sources.iter().map(|_| OnceCell::new()).collect();
-        Self { knowledge, view, circumstances: &laid_out.circumstances, weighed, weights, seen: seen.collect(), rivals }
+        let rivals = weighed.sources.iter().map(|_| [OnceCell::new(), OnceCell::new()]).collect();
+        let circumstances = &laid_out.circumstances;
+        Self { knowledge, view, circumstances, weighed, weights, seen: seen.collect(), posterior, rivals }
     }
 
     /// The arguments for and against a cause, strongest first; `rank` is its place among the causes of the weights.
@@ -92,29 +95,31 @@ impl<'a, 'k> Arguing<'a, 'k> {
         own.filter(|item| item.decibans(self.circumstances, &mut |_, _| {}).is_some())
     }
 
-    /// Causes that have evidence from a finding.
-    fn dependents(&self, source: KnownFinding) -> impl Iterator<Item = &'k Key<Cause>> {
-        let of_input = match source {
-            KnownFinding::Input(input) => Some(self.view.dependents(input)),
-            KnownFinding::Formula => None,
+    /// The cause that a finding speaks for, or against, and that it moves most among those that explain what was seen.
+    fn rival(&self, place: usize, source: KnownFinding, spoken_for: bool) -> Option<(&'k Cause, String)> {
+        let moved = |position: usize, weight: f64| {
+            let odds = self.posterior.odds().get(position)?;
+            Some(weight.abs() * odds.probability() * odds.complement())
         };
-        let all = of_input.is_none().then_some(self.view.causes.iter()).into_iter().flatten();
-        of_input.into_iter().flatten().filter_map(|position| self.view.causes.get(*position)).chain(all)
+        let spoken = |weight: f64| if spoken_for { weight > 0.0 } else { weight < 0.0 };
+        let weighed = self.weighed.findings.reading(place).iter();
+        let rivals = weighed.filter(|(position, weight)| spoken(*weight) && self.posterior.explains(*position));
+        let ranked = rivals.filter_map(|(position, weight)| Some((moved(*position, *weight)?, *position)));
+        let (_, position) = ranked.max_by(|(a, _), (b, _)| a.total_cmp(b))?;
+        let cause = &self.knowledge.declared.causes[*self.view.causes.get(position)?];
+        let item = self.told(cause, source).next()?;
+        Some((cause, self.wording().evidence(&item.kind)))
     }
 
     /// Why a finding moves a cause that it says nothing about: it moves a rival.
     fn rival_text(&self, place: usize, source: KnownFinding, decibans: f64) -> String {
-        let find = || {
-            let causes = self.dependents(source).map(|key| &self.knowledge.declared.causes[*key]);
-            causes.into_iter().find_map(|cause| {
-                let item = self.told(cause, source).next()?;
-                Some((cause, self.wording().evidence(&item.kind)))
-            })
-        };
-        let Some(Some((rival, state))) = self.rivals.get(place).map(|rival| rival.get_or_init(find)) else {
+        let spoken_for = decibans < 0.0;
+        let cell = self.rivals.get(place).and_then(|sides| sides.get(usize::from(spoken_for)));
+        let Some(Some((rival, state))) = cell.map(|cell| cell.get_or_init(|| self.rival(place, source, spoken_for)))
+        else {
             return "together with the other findings".to_owned();
         };
-        let (effect, end) = if decibans < 0.0 {
+        let (effect, end) = if spoken_for {
             ("which makes", " the likelier explanation")
         } else {
             ("which speaks against", ", a rival explanation")

@@ -136,7 +136,7 @@ impl Diagnostician {
         let probability = |position: usize| posterior.odds().get(position).map_or(0.0, |odds| odds.probability());
         let leading = leading(&ranking, probability);
         let weights = posterior.leave_one_out(leading, spare)?;
-        let open = Open { knowledge, view, model, posterior: &posterior, findings: &weighed.findings };
+        let open = Open::new(knowledge, view, model, &posterior, &weighed.findings);
         let next = open.next(&mut laid_out.circumstances, spare);
         let law = Law { declared: &knowledge.declared, market: case.requirements.market };
         let advising = Advising {
@@ -149,7 +149,7 @@ impl Diagnostician {
         };
         let mut rule_faults = std::mem::take(&mut weighed.rule_faults);
         calculations::failed_readings(knowledge, view, &laid_out.circumstances, &mut rule_faults);
-        let arguing = Arguing::new(knowledge, view, &laid_out, &weighed, &weights);
+        let arguing = Arguing::new(knowledge, view, &laid_out, &weighed, &weights, &posterior);
         let mut excluded_actions = Vec::new();
         let mut causes: Vec<RankedCause<'k>> = Vec::with_capacity(leading.len());
         for (rank, &position) in leading.iter().enumerate() {

@@ -35,14 +35,33 @@ pub(super) struct Next<'k> {
 
 /// The open case.
 pub(super) struct Open<'a, 'k> {
-    pub(super) knowledge: &'k Knowledge,
-    pub(super) view: &'k ProductView,
-    pub(super) model: &'k Model,
-    pub(super) posterior: &'a Posterior<'a>,
-    pub(super) findings: &'a Findings,
+    knowledge: &'k Knowledge,
+    view: &'k ProductView,
+    model: &'k Model,
+    posterior: &'a Posterior<'a>,
+    findings: &'a Findings,
+    /// Whether any symptom that was seen has a cause.
+    anything_to_explain: bool,
 }
 
-impl<'k> Open<'_, 'k> {
+impl<'a, 'k> Open<'a, 'k> {
+    pub(super) fn new(
+        knowledge: &'k Knowledge,
+        view: &'k ProductView,
+        model: &'k Model,
+        posterior: &'a Posterior<'a>,
+        findings: &'a Findings,
+    ) -> Self {
+        let anything_to_explain = (0..view.causes.len()).any(|cause| posterior.explains(cause));
+        Self { knowledge, view, model, posterior, findings, anything_to_explain }
+    }
+
+    /// Whether a cause is asked about: one that explains what was seen, if anything was. Whether a fault is at work that
+    /// shows nothing of the complaint is no question of this case.
+    fn asked_about(&self, cause: usize) -> bool {
+        !self.anything_to_explain || self.posterior.explains(cause)
+    }
+
     pub(super) fn next(&self, case: &mut Circumstances, spare: &mut Workspace) -> Next<'k> {
         let mut readings: Ranking<NextReading<'k>> = Ranking::default();
         let mut questions: Ranking<NextQuestion<'k>> = Ranking::default();
@@ -94,7 +113,7 @@ impl<'k> Open<'_, 'k> {
                 let in_case = candidate.partners.iter().any(|partner| case.knows(*partner));
                 let outcomes = candidate.outcomes.as_ref().filter(|_| !in_case);
                 let bits = match outcomes {
-                    Some((_, bound)) => bound.bits(self.posterior),
+                    Some((_, bound)) => bound.bits_about(self.posterior, |cause| self.asked_about(cause)),
                     None => self.entropies(&candidate.causes),
                 };
                 Promise { candidate, in_case, rate: rate(bits, candidate.minutes) }
@@ -106,7 +125,8 @@ impl<'k> Open<'_, 'k> {
 
     /// No reading tells more of some causes than their entropies come to.
     fn entropies(&self, causes: &[usize]) -> f64 {
-        causes.iter().filter_map(|cause| self.posterior.odds().get(*cause)).map(|odds| odds.entropy()).sum()
+        let asked = causes.iter().filter(|cause| self.asked_about(**cause));
+        asked.filter_map(|cause| self.posterior.odds().get(*cause)).map(|odds| odds.entropy()).sum()
     }
 
     /// Information of a candidate in bits, and the causes that it moves most.
@@ -117,7 +137,7 @@ impl<'k> Open<'_, 'k> {
             return self.tell(self.information(&candidate.usual, &weights)?, &weights);
         }
         let bits = match &candidate.outcomes {
-            Some((outcomes, _)) => outcomes.information(self.posterior).ok()?,
+            Some((outcomes, _)) => self.information_of(outcomes)?,
             None => self.information(&candidate.usual, &candidate.weights)?,
         };
         self.tell(bits, &candidate.weights)
@@ -126,7 +146,16 @@ impl<'k> Open<'_, 'k> {
     /// Information about the causes that an input can move most: of many causes this is a lower bound.
     fn information(&self, usual: &[f64], weights: &[(usize, Vec<f64>)]) -> Option<f64> {
         let most: Vec<(usize, Vec<f64>)> = self.most_moved(weights, MOST_CAUSES).into_iter().cloned().collect();
-        Outcomes::new(usual, &most).ok()?.information(self.posterior).ok()
+        self.information_of(&Outcomes::new(usual, &most).ok()?)
+    }
+
+    /// Information about those causes of a reading that are asked about.
+    fn information_of(&self, outcomes: &Outcomes) -> Option<f64> {
+        let asked: Vec<usize> = outcomes.causes().iter().copied().filter(|cause| self.asked_about(*cause)).collect();
+        if asked.len() == outcomes.causes().len() {
+            return outcomes.information(self.posterior).ok();
+        }
+        if asked.is_empty() { None } else { outcomes.information_about(self.posterior, &asked).ok() }
     }
 
     fn tell(&self, bits: f64, weights: &[(usize, Vec<f64>)]) -> Option<(f64, Vec<&'k str>)> {
@@ -137,7 +166,8 @@ impl<'k> Open<'_, 'k> {
     }
 
     fn most_moved<'w>(&self, weights: &'w [(usize, Vec<f64>)], most: usize) -> Vec<&'w (usize, Vec<f64>)> {
-        let mut moved: Vec<_> = weights.iter().map(|weight| (self.leverage(weight), weight)).collect();
+        let asked = weights.iter().filter(|(cause, _)| self.asked_about(*cause));
+        let mut moved: Vec<_> = asked.map(|weight| (self.leverage(weight), weight)).collect();
         moved.sort_by(|(a, _), (b, _)| b.total_cmp(a));
         moved.into_iter().take(most).map(|(_, weight)| weight).collect()
     }
@@ -161,7 +191,7 @@ impl<'k> Open<'_, 'k> {
     fn looks(&self, spare: &mut Workspace) -> Vec<NextQuestion<'k>> {
         let observed = self.findings.observations();
         let mut promise: Vec<f64> = vec![0.0; self.view.symptoms.len()];
-        for link in &self.view.links {
+        for link in self.view.links.iter().filter(|link| self.asked_about(link.cause)) {
             if let Some(sum) = promise.get_mut(link.symptom) {
                 *sum += self.variance(link.cause) * link.strength * link.strength;
             }
@@ -174,7 +204,8 @@ impl<'k> Open<'_, 'k> {
     }
 
     fn look(&self, symptom: usize, spare: &mut Workspace) -> Option<NextQuestion<'k>> {
-        let mut causes: Vec<usize> = self.model.network.causes_of(symptom).collect();
+        let mut causes: Vec<usize> =
+            self.model.network.causes_of(symptom).filter(|cause| self.asked_about(*cause)).collect();
         causes.sort_by(|a, b| self.variance(*b).total_cmp(&self.variance(*a)));
         causes.truncate(MOST_LOOK_CAUSES);
         let look = look_for(&self.model.network, self.findings, symptom, spare).ok()?;

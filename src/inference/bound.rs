@@ -42,6 +42,15 @@ impl InformationBound {
     /// The bound in a case, bits.
     #[must_use]
     pub fn bits(&self, posterior: &Posterior<'_>) -> f64 {
+        self.bits_about(posterior, |_| true)
+    }
+
+    /// The bound on what it tells about some of the causes, bits: the others, being given, could only add.
+    ///
+    /// Holds where those others are independent of the causes asked about, as causes are that explain no symptom of the
+    /// case (see [`Posterior::explains`]).
+    #[must_use]
+    pub fn bits_about(&self, posterior: &Posterior<'_>, asked: impl Fn(usize) -> bool) -> f64 {
         let of_cause = |(cause, divergence): &(usize, f64)| {
             let odds = posterior.odds().get(*cause)?;
             let by_divergence = odds.present * divergence;
@@ -49,6 +58,6 @@ impl InformationBound {
             let is_less = by_divergence <= 2.0 * odds.present.min(odds.absent);
             Some(if is_less { by_divergence } else { by_divergence.min(odds.entropy()) })
         };
-        self.causes.iter().filter_map(of_cause).sum()
+        self.causes.iter().filter(|(cause, _)| asked(*cause)).filter_map(of_cause).sum()
     }
 }

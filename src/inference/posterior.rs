@@ -82,6 +82,13 @@ impl Posterior<'_> {
         self.odds
     }
 
+    /// Whether a cause can explain a symptom that is present or uncertain: if not, it is independent of all other
+    /// causes.
+    #[must_use]
+    pub fn explains(&self, cause: usize) -> bool {
+        cause < self.network.causes() && self.solution.case.pattern(cause) != 0
+    }
+
     /// Natural logarithm of P(findings): the symptoms' probability times, for each reading, its
     /// likelihood relative to a case with none of its causes.
     #[must_use]

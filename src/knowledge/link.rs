@@ -171,13 +171,6 @@ impl ProductView {
     pub fn cause_position(&self, cause: Key<Cause>) -> Option<usize> {
         self.causes.binary_search(&cause).ok()
     }
-
-    /// The causes whose evidence depends on `input`.
-    #[must_use]
-    pub fn dependents(&self, input: Input) -> &[usize] {
-        let found = self.inputs.binary_search_by_key(&input, |relevant| relevant.input).ok();
-        found.and_then(|position| self.inputs.get(position)).map_or(&[], |relevant| &relevant.causes)
-    }
 }
 
 fn positions<T>(items: &[T], chosen: impl Fn(&T) -> bool) -> Vec<usize> {

@@ -67,8 +67,9 @@ fn engine(limits: &Limits) -> Engine {
     BasicIteratorPackage::new().register_into_engine(&mut engine);
     MoreStringPackage::new().register_into_engine(&mut engine);
     engine
-        // `Full` would call functions while compiling.
-        .set_optimization_level(OptimizationLevel::Simple)
+        // A rule runs once, so nothing is won by it; the optimizer would search all declared names for each name of a file,
+        // and `Full` would call functions while compiling.
+        .set_optimization_level(OptimizationLevel::None)
         .set_max_operations(limits.operations)
         .set_max_call_levels(limits.call_levels)
         .set_max_expr_depths(EXPRESSION_DEPTH, EXPRESSION_DEPTH)

@@ -40,6 +40,8 @@ pub(super) struct Runner {
     engine: Engine,
     build: Arc<Mutex<Build>>,
     known_words: BTreeSet<String>,
+    /// Names that scripts know already.
+    published: BTreeSet<String>,
 }
 
 /// A file that compiles.
@@ -55,7 +57,7 @@ impl Runner {
         engine.register_type_with_name::<Term>("term");
         let spent = AtomicU64::new(0);
         engine.on_progress(move |_| (spent.fetch_add(1, Ordering::Relaxed) > MOST_OPERATIONS).then_some(Dynamic::UNIT));
-        let mut runner = Self { engine, build, known_words: BTreeSet::new() };
+        let mut runner = Self { engine, build, known_words: BTreeSet::new(), published: BTreeSet::new() };
         for word in language::words() {
             runner.know(word.name);
         }
@@ -188,10 +190,20 @@ impl Runner {
     /// Makes all names known to the scripts, in functions too.
     fn publish_names(&mut self) {
         let mut module = Module::new();
-        for (id, Name { term, .. }) in &self.build().names {
-            module.set_var(id.as_str(), Dynamic::from(term.clone()));
+        let build = Arc::clone(&self.build);
+        for (id, Name { term, .. }) in &build.lock().unwrap_or_else(PoisonError::into_inner).names {
+            if self.published.insert(id.clone()) {
+                module.set_var(id.as_str(), Dynamic::from(term.clone()));
+            }
         }
-        self.engine.register_global_module(module.into());
+        self.register_names(module);
+    }
+
+    /// Adds names, if there are any: every lookup goes through all modules, so there must be few.
+    fn register_names(&mut self, names: Module) {
+        if !names.is_empty() {
+            self.engine.register_global_module(names.into());
+        }
     }
 
     /// Tells all names that nothing declares, and lets them and unknown words pass, so that the run finds further faults.
@@ -206,10 +218,7 @@ impl Runner {
                 unknown.set_var(name, Dynamic::from(Term::Unknown));
             }
         });
-        // Every lookup of a name goes through all of them, so there must be few.
-        if !unknown.is_empty() {
-            self.engine.register_global_module(unknown.into());
-        }
+        self.register_names(unknown);
         let mut called = BTreeSet::new();
         names::each_call(&script.ast, &mut |call, _| {
             called.insert(call.name.to_string());

@@ -80,8 +80,8 @@ fn vocabulary(files: &mut RuleFiles, family: usize) {
 fn causes(family: usize, file: usize) -> String {
     let mut text = String::new();
     for number in [2 * file, 2 * file + 1] {
-        let of = |kind: &str, step: usize, count: usize| format!("{kind}_{family}_{}", (number * step + step) % count);
-        let (first, second) = (of("reading", 1, 40), of("reading", 7, 40));
+        let of = |kind: &str, offset: usize, count: usize| format!("{kind}_{family}_{}", (number + offset) % count);
+        let (first, second) = (of("reading", 0, 40), of("reading", 7, 40));
         let _ = writeln!(
             text,
             "cause(\"cause_{family}_{number}\")\n    .title(\"Cause {family} {number}\")\n    .mechanism(\"{SENTENCE}\")\n    .products(family_{family})\n    .prior(RARE)\n    \
@@ -94,7 +94,7 @@ fn causes(family: usize, file: usize) -> String {
             of("symptom", 13, 25),
             of("fact", 1, 30),
             of("fact", 11, 30),
-            of("action", 3, 40),
+            of("action", 0, 40),
         );
     }
     text

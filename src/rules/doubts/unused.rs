@@ -108,17 +108,11 @@ impl Uses {
 
     fn quantity(&mut self, quantity: &Quantity) {
         quantity.inputs(&mut |input| self.input(input));
-        match quantity {
-            Quantity::LowLimit(key) | Quantity::Target(key) | Quantity::HighLimit(key) => {
+        quantity.parts(&mut |part| {
+            if let Quantity::LowLimit(key) | Quantity::Target(key) | Quantity::HighLimit(key) = part {
                 self.readings.insert(*key);
             }
-            Quantity::Abs(inner) => self.quantity(inner),
-            Quantity::Either(left, right) | Quantity::Binary(_, left, right) => {
-                self.quantity(left);
-                self.quantity(right);
-            }
-            _ => {}
-        }
+        });
     }
 
     fn input(&mut self, input: Input) {

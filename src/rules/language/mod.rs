@@ -61,7 +61,7 @@ const fn makes(
     Word { name, follows, usage, effect: Effect::Makes(effect) }
 }
 
-/// The words by what they are for.
+/// The words by what they are for, without those of calculations, which have a table of their own.
 pub(super) fn sections() -> impl Iterator<Item = (&'static str, &'static [Word])> {
     [
         ("Declaring", declare::WORDS),
