@@ -41,7 +41,7 @@ mod unused {
         assert_doubts(
             &files,
             &[
-                "unused cautions.rhai:1:1 [caution] caution `hot_oven` is never used -- name it in `.caution(…)` of a cause, action or symptom, or add `.always()`",
+                "unused cautions.rhai:1:1 [caution] caution `hot_oven` is never used -- name it in `.caution(…)` of a cause, action or symptom, in `warn(…)`, or add `.always()`",
                 "unused ingredients.rhai:1:1 [ingredient] ingredient `lard` is never used -- give its composition, or use it in a rule",
                 "unused more/actions.rhai:1:1 [action] action `wait` is never used -- name it in `.action(…)` of a cause",
                 "unused more/facts.rhai:1:1 [fact] fact `new_tins` is never used -- use it in `.evidence(…)` of a cause",

@@ -130,7 +130,7 @@ impl Uses {
             Term::Source(key) => (self.sources.contains(key), "name it in `.source(…)` of what it is about"),
             Term::Caution(key) => (
                 declared.cautions[*key].always || self.cautions.contains(key),
-                "name it in `.caution(…)` of a cause, action or symptom, or add `.always()`",
+                "name it in `.caution(…)` of a cause, action or symptom, in `warn(…)`, or add `.always()`",
             ),
             Term::Ingredient(key) => {
                 let ingredient = &declared.ingredients[*key];
