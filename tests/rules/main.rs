@@ -14,6 +14,7 @@ mod doubts;
 mod explanations;
 mod hostile;
 mod pack;
+mod published;
 mod reference;
 mod rule_tests;
 mod support;
