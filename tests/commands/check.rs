@@ -63,8 +63,9 @@ fn a_failed_rule_test_is_told_beside_the_diagnostics() {
 #[test]
 fn coverage_lists_what_no_test_reaches_and_sums_up_each_family() {
     let report = run(&["check", "--coverage"]).success();
-    let heading = "reached by rule tests  tests   causes evidence  regions    links  actions together";
-    assert!(report.contains(heading), "{report}");
+    let heading = report.lines().find(|line| line.starts_with("reached by rule tests ")).unwrap();
+    let columns = ["tests", "causes", "evidence", "regions", "links", "actions", "together"];
+    assert!(heading.split_whitespace().collect::<Vec<_>>().ends_with(&columns), "{heading}");
     assert!(report.contains("\nSoft rolls  ") && report.contains("\nall causes  "), "{report}");
     assert!(report.ends_with(" rule tests passed\n"), "{report}");
 
@@ -74,7 +75,8 @@ fn coverage_lists_what_no_test_reaches_and_sums_up_each_family() {
     let unreached = coverage["unreached"].as_array().unwrap();
     let total = &coverage["total"]["links"];
     assert!(total["reached"].as_u64() <= total["of"].as_u64() && total["percent"].as_f64().unwrap() <= 100.0);
-    assert_eq!(coverage["families"][0]["family"], "soft_rolls");
+    let families = coverage["families"].as_array().unwrap();
+    assert!(families.iter().any(|family| family["family"] == "soft_rolls" && family["tests"].as_u64() > Some(0)));
     let first = &unreached[0];
     let line = format!(
         "  {}:{}: {}: {}\n",
