@@ -7,9 +7,11 @@ use std::time::{Duration, SystemTime};
 
 use actix_web::test::{TestRequest, call_and_read_body, init_service};
 use actix_web::web::Data;
-use whybake::diagnosis::Diagnostician;
-use whybake::http::{AppState, BodyLimits, LiveRules, create_app};
-use whybake::rules::{RuleFiles, load};
+use whybake::http::{AppState, AuthorAccess, Authoring, BodyLimits, create_app};
+use whybake::live_rules::LiveRules;
+use whybake::rule_set::RuleSet;
+use whybake::rules::RuleFiles;
+use whybake::settings::TestsPolicy;
 
 use crate::program::{run, run_with_input, whybake};
 
@@ -26,10 +28,11 @@ fn the_answer_is_text_for_people() {
 async fn json_is_what_the_service_answers_byte_for_byte() {
     let answer = run_with_input(&["diagnose", "-", "--json"], EXAMPLE).success();
 
-    let knowledge = load(&RuleFiles::embedded()).unwrap().knowledge;
-    let rules = LiveRules::new(Diagnostician::new(knowledge).unwrap(), SystemTime::UNIX_EPOCH);
+    let rules = RuleSet::load(RuleFiles::embedded(), TestsPolicy::Ignored).unwrap();
+    let rules = Data::new(LiveRules::new(rules, SystemTime::UNIX_EPOCH));
+    let authoring = Data::new(Authoring { access: AuthorAccess::Nobody, reloader: None });
     let body_limits = BodyLimits { bytes: EXAMPLE.len(), time: Duration::from_secs(5) };
-    let service = init_service(create_app(&AppState { rules: Data::new(rules), body_limits })).await;
+    let service = init_service(create_app(&AppState { rules, authoring, body_limits })).await;
     let request = TestRequest::post()
         .uri("/v1/diagnoses")
         .insert_header(("content-type", "application/json"))

@@ -23,7 +23,7 @@ use super::problem::{Problem, ProblemKind};
 use super::{openapi, page};
 
 /// Everything that can be asked: one row a path and method.
-pub static ROUTES: [Route; 24] = [
+pub static ROUTES: [Route; 25] = [
     post("/v1/diagnoses", || to(diagnoses::create)),
     get("/v1/calculations", || to(calculations::list)),
     get("/v1/calculations/{name}", || to(calculations::show)),
@@ -40,6 +40,7 @@ pub static ROUTES: [Route; 24] = [
     get("/v1/causes", || to(causes::list)),
     get("/v1/causes/{id}", || to(causes::show)),
     get("/v1/rules", || to(rules::show)),
+    post("/v1/rules/reload", || to(rules::reload)),
     get("/v1/problems", || to(problems::list)),
     get("/v1/problems/{id}", || to(problems::show)),
     get("/openapi.json", || to(openapi::show)),
