@@ -1,10 +1,11 @@
 //! Rules ready to use: loaded, linked, and tested where that is required.
 
 use std::fmt;
+use std::time::Instant;
 
 use crate::diagnosis::Diagnostician;
 use crate::rule_tests::tested;
-use crate::rules::{Code, Diagnostic, Loaded, RuleFiles, Severity, load};
+use crate::rules::{Code, Diagnostic, Loaded, RuleFiles, Severity, load, load_before};
 use crate::settings::TestsPolicy;
 
 /// Rules that diagnose, with the text they were made from.
@@ -66,13 +67,26 @@ impl RuleSet {
     /// # Errors
     /// Every fault of the rules; where tests are required and the rules have no fault, every failed test.
     pub fn load(files: RuleFiles, tests: TestsPolicy) -> Result<Self, RefusedRules> {
-        let Loaded { knowledge, warnings } = load(&files).map_err(RefusedRules::faulty)?;
-        let diagnostician = Diagnostician::new(knowledge)
-            .map_err(|reason| RefusedRules::as_a_whole("the rules cannot be used", reason.to_string()))?;
+        let rules = Self::of(load(&files), files)?;
         if tests == TestsPolicy::Required {
             let reason = "the rules fail their tests; the setting `rules.tests` can ignore them";
-            tested(&files, &diagnostician).map_err(|diagnostics| RefusedRules { reason, diagnostics })?;
+            tested(&rules.files, &rules.diagnostician).map_err(|diagnostics| RefusedRules { reason, diagnostics })?;
         }
+        Ok(rules)
+    }
+
+    /// Loads rules without running their tests; scripts that still run at `deadline` are ended, which is a fault.
+    ///
+    /// # Errors
+    /// Every fault of the rules.
+    pub fn load_before(deadline: Instant, files: RuleFiles) -> Result<Self, RefusedRules> {
+        Self::of(load_before(deadline, &files), files)
+    }
+
+    fn of(loaded: Result<Loaded, Vec<Diagnostic>>, files: RuleFiles) -> Result<Self, RefusedRules> {
+        let Loaded { knowledge, warnings } = loaded.map_err(RefusedRules::faulty)?;
+        let diagnostician = Diagnostician::new(knowledge)
+            .map_err(|reason| RefusedRules::as_a_whole("the rules cannot be used", reason.to_string()))?;
         Ok(Self { files, diagnostician, warnings })
     }
 }

@@ -71,7 +71,7 @@ async fn serve(settings: &Settings, rules: Arc<LiveRules>) -> io::Result<()> {
         reload_on_hang_up(reloader.clone())?;
     }
     let access = AuthorAccess::new(settings.rules.author_key.clone(), settings.http.listen);
-    let server = Server::bind(&settings.http, rules, Authoring { access, reloader })?;
+    let server = Server::bind(&settings.http, rules, Authoring::new(access, reloader))?;
     for address in server.addresses() {
         tracing::info!(%address, "listening");
     }

@@ -2,11 +2,14 @@
 
 use std::future::{Ready, ready};
 use std::net::SocketAddr;
+use std::sync::Arc;
+use std::time::Duration;
 
 use actix_web::dev::Payload;
 use actix_web::http::header::AUTHORIZATION;
 use actix_web::web::Data;
 use actix_web::{FromRequest, HttpRequest};
+use tokio::sync::{OwnedSemaphorePermit, Semaphore};
 
 use super::problem::{Problem, ProblemKind};
 use crate::live_rules::Reloader;
@@ -19,6 +22,30 @@ pub struct Authoring {
     pub access: AuthorAccess,
     /// Has the rules of the folder loaded again; `None` when there is no folder.
     pub reloader: Option<Reloader>,
+    /// Places for trials.
+    trials: Arc<Semaphore>,
+    /// How long a trial may take.
+    pub trial_time: Duration,
+}
+
+/// Trials that run at a time: each takes a core from those who diagnose.
+const TRIALS_AT_A_TIME: usize = 1;
+
+/// How long a trial may take. The pack that the binary carries takes about a second.
+const TRIAL_TIME: Duration = Duration::from_secs(30);
+
+impl Authoring {
+    /// Grants what `access` says.
+    #[must_use]
+    pub fn new(access: AuthorAccess, reloader: Option<Reloader>) -> Self {
+        Self { access, reloader, trials: Arc::new(Semaphore::new(TRIALS_AT_A_TIME)), trial_time: TRIAL_TIME }
+    }
+
+    /// Takes a place for a trial until it is dropped; `None` when all are taken.
+    #[must_use]
+    pub fn occupy(&self) -> Option<OwnedSemaphorePermit> {
+        Arc::clone(&self.trials).try_acquire_owned().ok()
+    }
 }
 
 /// Who may use the routes of authors.

@@ -31,6 +31,15 @@ pub struct RuleFiles {
 }
 
 impl RuleFiles {
+    /// Longest text of a file, bytes.
+    pub const LARGEST_FILE: u64 = LARGEST_FILE;
+
+    /// Whether a pack takes a file of this path: `….rhai`, or `….json` in a folder named `cases`.
+    #[must_use]
+    pub fn takes(path: &str) -> bool {
+        is_pack_file(path)
+    }
+
     /// The pack that the binary carries.
     #[must_use]
     pub fn embedded() -> Self {

@@ -35,5 +35,5 @@ pub use diagnostic::{Diagnostic, Severity};
 pub use explanation::{Example, Explanation};
 pub use files::RuleFiles;
 pub use folder_stamp::FolderStamp;
-pub use load::{Loaded, load};
+pub use load::{Loaded, load, load_before};
 pub use reference::{WordReference, WordSection, words};

@@ -76,7 +76,7 @@ fn service() -> (SocketAddr, usize) {
     let case = Case::parse(CASE.as_bytes(), diagnostician.knowledge()).unwrap();
     let length = diagnostician.diagnose(case).unwrap().to_json().unwrap().len();
     let rules = Arc::new(LiveRules::new(rules, SystemTime::now()));
-    let authoring = Authoring { access: AuthorAccess::Nobody, reloader: None };
+    let authoring = Authoring::new(AuthorAccess::Nobody, None);
     let address = start(move || {
         let settings = HttpSettings { listen: "127.0.0.1:0".parse().unwrap(), ..HttpSettings::default() };
         let server = Server::bind(&settings, rules, authoring).unwrap();

@@ -27,4 +27,5 @@ mod service;
 mod shutdown;
 mod small_pack;
 mod symptoms;
+mod trial;
 mod unknown;

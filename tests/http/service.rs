@@ -32,7 +32,7 @@ pub(crate) fn live_rules() -> Arc<LiveRules> {
 
 /// Authoring without a key and without a folder.
 pub(crate) fn everybody() -> Authoring {
-    Authoring { access: AuthorAccess::Everybody, reloader: None }
+    Authoring::new(AuthorAccess::Everybody, None)
 }
 
 /// What the service answered.

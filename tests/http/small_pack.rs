@@ -134,7 +134,7 @@ impl Folder {
         let (sender, receiver) = mpsc::channel();
         let listen = SocketAddr::from(([127, 0, 0, 1], 0));
         let settings = HttpSettings { listen, workers: NonZeroUsize::new(2), ..HttpSettings::default() };
-        let (live, authoring) = (Arc::clone(&self.live), Authoring { access, reloader: Some(self.reloader.clone()) });
+        let (live, authoring) = (Arc::clone(&self.live), Authoring::new(access, Some(self.reloader.clone())));
         thread::spawn(move || {
             System::new().block_on(async move {
                 let server = Server::bind(&settings, live, authoring).unwrap();

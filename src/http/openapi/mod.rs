@@ -4,6 +4,7 @@ mod calculations;
 mod formulas;
 mod optional;
 mod problems;
+mod trial;
 
 use std::sync::LazyLock;
 
@@ -16,13 +17,15 @@ use utoipa::openapi::path::Operation;
 use utoipa::openapi::security::{HttpAuthScheme, HttpBuilder, SecurityScheme};
 use utoipa::openapi::{Content, RefOr};
 
-pub(super) use problems::{CaseProblems, FormulaProblems, ItemProblems, ParameterProblems, ReloadProblems};
+pub(super) use problems::{
+    CaseProblems, FormulaProblems, ItemProblems, ParameterProblems, ReloadProblems, TrialProblems,
+};
 
 use super::parameters::NoParameters;
 use super::problem::{Problem, ProblemDocument};
 use super::routes::{
     calculations as calculation_routes, causes, diagnoses, facts, formulas as formula_routes, health, ingredients,
-    problems as problem_routes, products, readings, requirements, rules, symptoms,
+    problems as problem_routes, products, readings, requirements, rules, symptoms, trial as trial_route,
 };
 use crate::calculations::CalculationAnswer;
 
@@ -62,6 +65,7 @@ static TEXT: LazyLock<Result<Bytes, String>> = LazyLock::new(|| text().map(Bytes
         causes::show,
         rules::show,
         rules::reload,
+        trial_route::create,
         problem_routes::list,
         problem_routes::show,
         show,
@@ -92,6 +96,7 @@ pub fn text() -> Result<String, String> {
     if let Some(operation) = operation {
         add_examples(operation).map_err(|error| error.to_string())?;
     }
+    trial::add_examples(&mut document).map_err(|error| error.to_string())?;
     formulas::add_examples(&mut document).map_err(|error| error.to_string())?;
     document.to_pretty_json().map(|json| json + "\n").map_err(|error| error.to_string())
 }

@@ -19,7 +19,6 @@ pub(super) struct CalculationProblems;
 pub(in crate::http) struct FormulaProblems;
 
 /// Problems of a trial.
-#[allow(dead_code)]
 pub(in crate::http) struct TrialProblems;
 
 /// Problems of a reload.
