@@ -28,7 +28,7 @@ pub(super) struct Diagnose {
 
 impl Diagnose {
     pub(super) fn run(self) -> Result<(), Exit> {
-        let diagnostician = load_rules(self.rules.as_deref(), TestsPolicy::Ignored)?;
+        let diagnostician = load_rules(self.rules.as_deref(), TestsPolicy::Ignored)?.diagnostician;
         let text = read_input(&self.case)?;
         let case = Case::parse(&text, diagnostician.knowledge()).map_err(|faults| {
             explain(&faults);

@@ -46,7 +46,7 @@ pub(super) struct Formula {
 
 impl Formula {
     pub(super) fn run(self) -> Result<(), Exit> {
-        let diagnostician = load_rules(self.rules.as_deref(), TestsPolicy::Ignored)?;
+        let diagnostician = load_rules(self.rules.as_deref(), TestsPolicy::Ignored)?.diagnostician;
         let knowledge = diagnostician.knowledge();
         let text = self.request(&read_input(&self.file)?)?;
         if self.batch.is_none() && self.pieces.is_none() {

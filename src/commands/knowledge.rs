@@ -4,9 +4,8 @@ use std::path::Path;
 
 use super::exit::Exit;
 use super::output::complain;
-use crate::diagnosis::Diagnostician;
-use crate::rule_tests::tested;
-use crate::rules::{Diagnostic, Loaded, RuleFiles, load};
+use crate::rule_set::{RefusedRules, RuleSet};
+use crate::rules::{Diagnostic, RuleFiles};
 use crate::settings::TestsPolicy;
 
 /// The files of a folder, or those that the binary carries.
@@ -15,25 +14,13 @@ pub(super) fn read_rules(dir: Option<&Path>) -> Result<RuleFiles, Vec<Diagnostic
 }
 
 /// Loads rules that cases are diagnosed with; faults and warnings go to standard error.
-pub(super) fn load_rules(dir: Option<&Path>, tests: TestsPolicy) -> Result<Diagnostician, Exit> {
-    let files = read_rules(dir).map_err(|faults| refuse(&faults, "the rules cannot be loaded"))?;
-    let Loaded { knowledge, warnings } =
-        load(&files).map_err(|faults| refuse(&faults, "the rules cannot be loaded"))?;
-    warnings.iter().for_each(complain);
-    let diagnostician = Diagnostician::new(knowledge).map_err(|reason| {
-        complain(format_args!("the rules cannot be used: {reason}"));
+pub(super) fn load_rules(dir: Option<&Path>, tests: TestsPolicy) -> Result<RuleSet, Exit> {
+    let loaded = read_rules(dir).map_err(RefusedRules::faulty).and_then(|files| RuleSet::load(files, tests));
+    let rules = loaded.map_err(|refused| {
+        refused.diagnostics.iter().for_each(complain);
+        complain(refused);
         Exit::Rules
     })?;
-    if tests == TestsPolicy::Required {
-        tested(&files, &diagnostician).map_err(|faults| {
-            refuse(&faults, "the rules fail their tests; the setting `rules.tests` can ignore them")
-        })?;
-    }
-    Ok(diagnostician)
-}
-
-fn refuse(faults: &[Diagnostic], why: &str) -> Exit {
-    faults.iter().for_each(complain);
-    complain(why);
-    Exit::Rules
+    rules.warnings.iter().for_each(complain);
+    Ok(rules)
 }

@@ -2,6 +2,7 @@
 
 mod calculate;
 mod check;
+mod compare;
 mod diagnose;
 mod exit;
 mod explain;
@@ -34,6 +35,7 @@ enum Command {
     Formula(formula::Formula),
     Calculate(calculate::Calculate),
     Check(check::Check),
+    Compare(compare::Compare),
     Explain(explain::Explain),
     #[command(subcommand)]
     Rules(RulesCommand),
@@ -58,6 +60,7 @@ pub fn run() -> ExitCode {
         Command::Formula(command) => command.run(),
         Command::Calculate(command) => command.run(),
         Command::Check(command) => command.run(),
+        Command::Compare(command) => command.run(),
         Command::Explain(command) => command.run(),
         Command::Rules(RulesCommand::Export(command)) => command.run(),
         Command::Rules(RulesCommand::Words(command)) => command.run(),

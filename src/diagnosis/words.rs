@@ -32,7 +32,8 @@ pub(super) fn rounded(value: f64) -> f64 {
 /// A number and its unit, for example "31.5 °C".
 pub(crate) fn measure(value: f64, unit: &Unit) -> String {
     let symbol = unit.symbol();
-    if symbol.is_empty() { number(value) } else { format!("{} {symbol}", number(value)) }
+    // A pH has no unit that people would say: the name of the reading tells it.
+    if symbol.is_empty() || symbol == "pH" { number(value) } else { format!("{} {symbol}", number(value)) }
 }
 
 /// A condition of the rules in words: "dough temperature above 29 °C".

@@ -5,17 +5,20 @@ use actix_web::dev::{ServiceFactory, ServiceRequest, ServiceResponse};
 use actix_web::middleware::{Compress, from_fn};
 use actix_web::{App, Error, web};
 
+use super::authoring::Authoring;
 use super::body::BodyLimits;
-use super::live_rules::LiveRules;
 use super::request_log::log_request;
 use super::routes;
 use super::unread_body::hold_request_body;
+use crate::live_rules::LiveRules;
 
 /// What all workers share.
 #[derive(Debug, Clone)]
 pub struct AppState {
     /// The rules that answers are made with.
     pub rules: web::Data<LiveRules>,
+    /// What authors of rules may do.
+    pub authoring: web::Data<Authoring>,
     /// What a request body may take.
     pub body_limits: BodyLimits,
 }
@@ -34,6 +37,7 @@ pub fn create_app(
 > {
     App::new()
         .app_data(state.rules.clone())
+        .app_data(state.authoring.clone())
         .app_data(state.body_limits)
         .configure(routes::configure)
         .wrap(Compress::default())

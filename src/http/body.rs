@@ -34,24 +34,57 @@ impl Deref for JsonText {
     }
 }
 
-impl FromRequest for JsonText {
-    type Error = Problem;
-    type Future = Pin<Box<dyn Future<Output = Result<Self, Problem>>>>;
+/// The same within the limit of a trial, which holds whole rule files.
+#[derive(Debug)]
+pub(super) struct TrialText(Bytes);
 
-    fn from_request(request: &HttpRequest, payload: &mut Payload) -> Self::Future {
-        let checked = check_head(request);
-        let payload = web::Payload::from_request(request, payload).into_inner();
-        Box::pin(async move {
-            let limits = checked?;
-            read(payload.map_err(Problem::internal)?, limits).await.map(Self)
-        })
+/// Longest body of a trial, bytes: several times the whole pack that the binary carries.
+pub(super) const TRIAL_BYTES: usize = 8 * 1024 * 1024;
+
+impl Deref for TrialText {
+    type Target = [u8];
+
+    fn deref(&self) -> &[u8] {
+        &self.0
     }
 }
 
+type Reading<T> = Pin<Box<dyn Future<Output = Result<T, Problem>>>>;
+
+impl FromRequest for JsonText {
+    type Error = Problem;
+    type Future = Reading<Self>;
+
+    fn from_request(request: &HttpRequest, payload: &mut Payload) -> Self::Future {
+        let bytes = take(request, payload, |limits| limits);
+        Box::pin(async move { bytes.await.map(Self) })
+    }
+}
+
+impl FromRequest for TrialText {
+    type Error = Problem;
+    type Future = Reading<Self>;
+
+    fn from_request(request: &HttpRequest, payload: &mut Payload) -> Self::Future {
+        let bytes = take(request, payload, |limits| BodyLimits { bytes: TRIAL_BYTES, ..limits });
+        Box::pin(async move { bytes.await.map(Self) })
+    }
+}
+
+/// Takes the body within the limits of the application, changed as the route wants them.
+fn take(request: &HttpRequest, payload: &mut Payload, changed: fn(BodyLimits) -> BodyLimits) -> Reading<Bytes> {
+    let checked = check_head(request, changed);
+    let payload = web::Payload::from_request(request, payload).into_inner();
+    Box::pin(async move {
+        let limits = checked?;
+        read(payload.map_err(Problem::internal)?, limits).await
+    })
+}
+
 /// Checks what the header fields promise, before any byte of the body is read.
-fn check_head(request: &HttpRequest) -> Result<BodyLimits, Problem> {
+fn check_head(request: &HttpRequest, changed: fn(BodyLimits) -> BodyLimits) -> Result<BodyLimits, Problem> {
     let limits = request.app_data::<BodyLimits>().copied();
-    let limits = limits.ok_or_else(|| Problem::internal("the application has no body limits"))?;
+    let limits = changed(limits.ok_or_else(|| Problem::internal("the application has no body limits"))?);
     check_media_type(field(request, &CONTENT_TYPE))?;
     check_coding(field(request, &CONTENT_ENCODING))?;
     let promised = field(request, &CONTENT_LENGTH).and_then(|length| length.parse::<usize>().ok());

@@ -2,11 +2,11 @@
 //!
 //! [`routes`] is the flat table of everything that can be asked, one file a resource; [`create_app`] builds the one
 //! application that both [`Server`] and the tests start. Whatever goes wrong is answered with a [`problem`] (RFC 9457).
-//! The rules stand behind [`LiveRules`]: a request keeps the rules that it started with.
+//! The rules stand behind [`LiveRules`](crate::live_rules::LiveRules): a request keeps the rules that it started with.
 
 mod app;
+mod authoring;
 mod body;
-mod live_rules;
 pub mod openapi;
 mod page;
 mod parameters;
@@ -18,6 +18,6 @@ mod server;
 mod unread_body;
 
 pub use app::{AppState, create_app};
+pub use authoring::{AuthorAccess, Authoring};
 pub use body::BodyLimits;
-pub use live_rules::{LiveRules, RulesInForce};
 pub use server::Server;

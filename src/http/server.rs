@@ -2,13 +2,15 @@
 
 use std::io;
 use std::net::SocketAddr;
+use std::sync::Arc;
 use std::time::Duration;
 
 use actix_web::{HttpServer, dev, web};
 
 use super::app::{AppState, create_app};
+use super::authoring::Authoring;
 use super::body::BodyLimits;
-use super::live_rules::LiveRules;
+use crate::live_rules::LiveRules;
 use crate::settings::HttpSettings;
 
 /// How long a client may take to hang up before its connection is cut.
@@ -28,9 +30,10 @@ impl Server {
     ///
     /// # Errors
     /// When the address cannot be bound.
-    pub fn bind(settings: &HttpSettings, rules: LiveRules) -> io::Result<Self> {
+    pub fn bind(settings: &HttpSettings, rules: Arc<LiveRules>, authoring: Authoring) -> io::Result<Self> {
         let state = AppState {
-            rules: web::Data::new(rules),
+            rules: web::Data::from(rules),
+            authoring: web::Data::new(authoring),
             body_limits: BodyLimits { bytes: settings.body_limit_bytes, time: settings.request_timeout },
         };
         let mut server = HttpServer::new(move || create_app(&state))

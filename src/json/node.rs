@@ -83,6 +83,16 @@ impl<'a> Node<'a> {
         matches!(self.json, Json::Object(_))
     }
 
+    /// Whether the value is `null`.
+    pub(crate) fn is_null(&self) -> bool {
+        matches!(self.json, Json::Null)
+    }
+
+    /// Whether the value is a string.
+    pub(crate) fn is_text(&self) -> bool {
+        matches!(self.json, Json::Text(_))
+    }
+
     /// JSON Pointer (RFC 6901) to the value.
     pub(crate) fn pointer(&self) -> String {
         self.path.pointer()

@@ -249,10 +249,9 @@ fn relevant_inputs(declared: &Declarations, causes: &[Key<Cause>]) -> Vec<Releva
 }
 
 fn usual_limits(reading: &Reading, product: Key<Product>, family: Option<Key<Family>>) -> Limits {
-    most_specific(&reading.windows, product, family).map_or_else(
-        || Limits { margin: reading.margin, ..Limits::default() },
-        |window| Limits::usual(*window, reading.margin),
-    )
+    let margin = most_specific(&reading.margins, product, family).copied().or(reading.margin);
+    most_specific(&reading.windows, product, family)
+        .map_or_else(|| Limits { margin, ..Limits::default() }, |window| Limits::usual(*window, margin))
 }
 
 impl Limits {

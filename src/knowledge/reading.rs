@@ -29,6 +29,8 @@ pub struct Reading {
     pub windows: Vec<(Scope, Window)>,
     /// How far past a limit counts fully, in the reading's unit; a quarter of the window when not given.
     pub margin: Option<f64>,
+    /// Margins where a family or product differs.
+    pub margins: Vec<(Scope, f64)>,
     /// Method, by standard number where there is one.
     pub method: Text,
     /// Minutes to take it.

@@ -11,7 +11,7 @@ pub struct Symptom {
     pub title: Text,
     /// How a non-expert recognises it.
     pub description: Text,
-    /// Part of the product: crust, crumb, shape, volume, flavour, keeping, dough.
+    /// Part of the product: crust, crumb, shape, volume, flavour, keeping, dough, filling.
     pub part: String,
     /// Products that can show it.
     pub products: Vec<Scope>,

@@ -95,6 +95,7 @@ fn reading(id: String) -> Reading {
         plausible: Window { low: f64::NEG_INFINITY, high: f64::INFINITY },
         windows: Vec::new(),
         margin: None,
+        margins: Vec::new(),
         method: Text::default(),
         effort_minutes: USUAL_EFFORT,
         products: Vec::new(),

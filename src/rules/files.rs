@@ -20,7 +20,7 @@ pub(super) const LARGEST_FILE: u64 = 256 * 1024;
 const MOST_FILES: usize = 4_000;
 
 /// Deepest folder in a pack.
-const DEEPEST_FOLDER: usize = 8;
+pub(super) const DEEPEST_FOLDER: usize = 8;
 
 /// Rule files and the rule tests beside them, by path within the pack, `/` between folders.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
@@ -31,12 +31,21 @@ pub struct RuleFiles {
 }
 
 impl RuleFiles {
+    /// Longest text of a file, bytes.
+    pub const LARGEST_FILE: u64 = LARGEST_FILE;
+
+    /// Whether a pack takes a file of this path: `….rhai`, or `….json` in a folder named `cases`.
+    #[must_use]
+    pub fn takes(path: &str) -> bool {
+        is_pack_file(path)
+    }
+
     /// The pack that the binary carries.
     #[must_use]
     pub fn embedded() -> Self {
         let mut pack = Self::default();
         for (path, text) in Self::embedded_folder() {
-            if is_rule_file(&path) || is_case_file(&path) {
+            if is_pack_file(&path) {
                 pack.insert(&path, &text);
             }
         }
@@ -85,17 +94,33 @@ impl RuleFiles {
     /// `sha256:` and the hash of paths and texts of all rule files; the order in which they were found does not matter.
     #[must_use]
     pub fn digest(&self) -> String {
-        let mut hash = Sha256::new();
-        for (path, text) in &self.files {
-            // Lengths keep a text from passing for another path.
-            hash.update(path.len().to_le_bytes());
-            hash.update(path);
-            hash.update(text.len().to_le_bytes());
-            hash.update(text);
-        }
-        let hex: String = hash.finalize().iter().map(|byte| format!("{byte:02x}")).collect();
-        format!("sha256:{hex}")
+        digest(self.iter())
     }
+
+    /// The same with the rule tests: whether anything is left to load after a change.
+    #[must_use]
+    pub fn content_digest(&self) -> String {
+        digest(self.iter().chain(self.cases()))
+    }
+
+    /// Takes a file out, whether it is there or not.
+    pub fn remove(&mut self, path: &str) {
+        self.files.remove(path);
+        self.cases.remove(path);
+    }
+}
+
+fn digest<'f>(files: impl Iterator<Item = (&'f str, &'f str)>) -> String {
+    let mut hash = Sha256::new();
+    for (path, text) in files {
+        // Lengths keep a text from passing for another path.
+        hash.update(path.len().to_le_bytes());
+        hash.update(path);
+        hash.update(text.len().to_le_bytes());
+        hash.update(text);
+    }
+    let hex: String = hash.finalize().iter().map(|byte| format!("{byte:02x}")).collect();
+    format!("sha256:{hex}")
 }
 
 impl RuleFiles {
@@ -106,6 +131,11 @@ impl RuleFiles {
         collect_embedded(&EMBEDDED, &mut files);
         files
     }
+}
+
+/// Whether a pack takes a file of this path at all.
+pub(super) fn is_pack_file(path: &str) -> bool {
+    is_rule_file(path) || is_case_file(path)
 }
 
 fn is_rule_file(path: &str) -> bool {
@@ -157,7 +187,7 @@ impl Reader {
             let path = if prefix.is_empty() { name } else { format!("{prefix}/{name}") };
             if entry.path().is_dir() {
                 self.folder(&entry.path(), &path, depth + 1);
-            } else if is_rule_file(&path) || is_case_file(&path) {
+            } else if is_pack_file(&path) {
                 self.file(&entry.path(), path);
             }
         }

@@ -1,6 +1,7 @@
 //! Loads a pack: all of it, or nothing and every fault.
 
 use std::sync::Arc;
+use std::time::Instant;
 
 use super::build::Build;
 use super::checks;
@@ -26,8 +27,20 @@ pub struct Loaded {
 /// # Errors
 /// Every fault of every file, sorted by file and place; nothing is loaded then.
 pub fn load(files: &RuleFiles) -> Result<Loaded, Vec<Diagnostic>> {
+    run(files, None)
+}
+
+/// The same; scripts that still run at `deadline` are ended, which is a fault of theirs.
+///
+/// # Errors
+/// As [`load`].
+pub fn load_before(deadline: Instant, files: &RuleFiles) -> Result<Loaded, Vec<Diagnostic>> {
+    run(files, Some(deadline))
+}
+
+fn run(files: &RuleFiles, deadline: Option<Instant>) -> Result<Loaded, Vec<Diagnostic>> {
     let files = Arc::new(files.clone());
-    let mut runner = Runner::new(Build::new(Arc::clone(&files)));
+    let mut runner = Runner::new(Build::new(Arc::clone(&files)), deadline);
     let library = compile(&runner, &files, None);
     runner.import(&library);
     for stage in Stage::ALL {

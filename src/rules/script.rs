@@ -4,6 +4,7 @@ use std::any::TypeId;
 use std::collections::BTreeSet;
 use std::sync::atomic::{AtomicU64, Ordering};
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
+use std::time::Instant;
 
 use rhai::module_resolvers::StaticModuleResolver;
 use rhai::{AST, ASTNode, Dynamic, Engine, Expr, Module, NativeCallContext, Position, Scope, Stmt};
@@ -51,12 +52,18 @@ pub(super) struct Script {
 }
 
 impl Runner {
-    pub(super) fn new(build: Build) -> Self {
+    /// A runner that ends scripts at a deadline, if there is one.
+    pub(super) fn new(build: Build, deadline: Option<Instant>) -> Self {
         let build = Arc::new(Mutex::new(build));
         let mut engine = sandbox::loading_engine();
         engine.register_type_with_name::<Term>("term");
         let spent = AtomicU64::new(0);
-        engine.on_progress(move |_| (spent.fetch_add(1, Ordering::Relaxed) > MOST_OPERATIONS).then_some(Dynamic::UNIT));
+        engine.on_progress(move |_| {
+            let spent = spent.fetch_add(1, Ordering::Relaxed);
+            // The clock is slow beside an operation.
+            let is_late = || spent.is_multiple_of(1_024) && deadline.is_some_and(|deadline| Instant::now() >= deadline);
+            (spent > MOST_OPERATIONS || is_late()).then_some(Dynamic::UNIT)
+        });
         let mut runner = Self { engine, build, known_words: BTreeSet::new(), published: BTreeSet::new() };
         for word in language::words() {
             runner.know(word.name);

@@ -3,6 +3,7 @@
 //! `http.listen` in the file is `WHYBAKE_HTTP_LISTEN` in the environment. Unknown names are refused, and all faults are
 //! told at once.
 
+mod author_key;
 mod fault;
 mod http;
 mod log;
@@ -13,6 +14,7 @@ mod value;
 use std::fs;
 use std::path::Path;
 
+pub use author_key::AuthorKey;
 pub use fault::SettingFault;
 pub use http::HttpSettings;
 pub use log::{LogFormat, LogSettings};

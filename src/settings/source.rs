@@ -123,10 +123,20 @@ impl Section<'_> {
     fn read<T: SettingValue>(&mut self, place: String, text: Option<&str>) -> Option<T> {
         let value = text.and_then(T::parse);
         if value.is_none() {
-            let given = text.map_or_else(|| "a list or section".to_owned(), |text| format!("`{text}`"));
+            let given = match text {
+                None => "a list or section".to_owned(),
+                Some(_) if T::IS_SECRET => "something else".to_owned(),
+                Some(text) => format!("`{text}`"),
+            };
             self.source.faults.push(SettingFault::new(place, format!("{} is wanted, this is {given}", T::WANTED)));
         }
         value
+    }
+
+    /// Tells what is wrong with the value of a key that was read.
+    pub(super) fn fault(&mut self, key: &str, message: String) {
+        let place = format!("`{}.{key}`", self.name);
+        self.source.faults.push(SettingFault::new(place, message));
     }
 
     fn refuse_the_rest(self) {

@@ -4,7 +4,7 @@ use std::time::Duration;
 
 use tracing::level_filters::LevelFilter;
 
-use super::{HttpSettings, LogFormat, LogSettings, RulesSettings, Settings, TestsPolicy};
+use super::{AuthorKey, HttpSettings, LogFormat, LogSettings, RulesSettings, Settings, TestsPolicy};
 
 fn load(text: &str, environment: &[(&str, &str)]) -> Result<Settings, Vec<String>> {
     let environment = environment.iter().map(|(name, value)| ((*name).to_owned(), (*value).to_owned()));
@@ -23,7 +23,7 @@ fn defaults() {
             shutdown_timeout: Duration::from_secs(20),
             keep_alive: Duration::from_secs(75),
         },
-        rules: RulesSettings { dir: None, tests: None },
+        rules: RulesSettings { dir: None, tests: None, watch: true, poll: Duration::from_secs(2), author_key: None },
         log: LogSettings { level: LevelFilter::INFO, format: LogFormat::Text },
     };
     assert_eq!(load("", &[]).unwrap(), expected);
@@ -42,6 +42,9 @@ fn every_setting_can_stand_in_the_file() {
         [rules]
         dir = "house"
         tests = "ignored"
+        watch = false
+        poll_seconds = 30
+        author_key = "correct-horse-battery"
         [log]
         level = "debug"
         format = "json"
@@ -55,7 +58,13 @@ fn every_setting_can_stand_in_the_file() {
             shutdown_timeout: Duration::from_secs(7),
             keep_alive: Duration::from_secs(9),
         },
-        rules: RulesSettings { dir: Some(PathBuf::from("house")), tests: Some(TestsPolicy::Ignored) },
+        rules: RulesSettings {
+            dir: Some(PathBuf::from("house")),
+            tests: Some(TestsPolicy::Ignored),
+            watch: false,
+            poll: Duration::from_secs(30),
+            author_key: AuthorKey::new("correct-horse-battery"),
+        },
         log: LogSettings { level: LevelFilter::DEBUG, format: LogFormat::Json },
     };
     assert_eq!(load(text, &[]).unwrap(), expected);
@@ -100,4 +109,40 @@ fn text_that_is_no_toml_is_told_with_its_place() {
     let faults = load("[http\n", &[]).unwrap_err();
     assert_eq!(faults.len(), 1);
     assert!(faults[0].starts_with("whybake.toml: is not TOML: TOML parse error at line 1"), "{faults:?}");
+}
+
+#[test]
+fn the_key_of_authors_can_stand_in_a_file_of_its_own() {
+    let dir = tempfile::tempdir().unwrap();
+    let file = dir.path().join("key");
+    std::fs::write(&file, "correct-horse-battery\n").unwrap();
+    let variable = |file: &str| load("", &[("WHYBAKE_RULES_AUTHOR_KEY_FILE", file)]);
+    let settings = variable(file.to_str().unwrap()).unwrap();
+    assert_eq!(settings.rules.author_key, AuthorKey::new("correct-horse-battery"));
+    std::fs::write(&file, "hunter2").unwrap();
+    let faults = variable(file.to_str().unwrap()).unwrap_err();
+    let expected = format!(
+        "`rules.author_key_file`: a key of 20 to 512 visible ASCII characters without spaces is wanted in `{}`",
+        file.display()
+    );
+    assert_eq!(faults, [expected]);
+    assert!(
+        variable("no/such/key").unwrap_err()[0].starts_with("`rules.author_key_file`: `no/such/key` cannot be read: ")
+    );
+}
+
+#[test]
+fn a_key_is_never_printed() {
+    let faults = load("", &[("WHYBAKE_RULES_AUTHOR_KEY", "hunter2")]).unwrap_err();
+    let expected = "environment variable `WHYBAKE_RULES_AUTHOR_KEY`: a key of 20 to 512 visible ASCII characters without \
+                    spaces is wanted, this is something else";
+    assert_eq!(faults, [expected]);
+    let settings = load("[rules]\nauthor_key = \"correct-horse-battery\"", &[]).unwrap();
+    let printed = format!("{settings:?} {settings:#?}");
+    assert!(printed.contains("author_key: Some(AuthorKey(not shown))") && !printed.contains("correct"), "{printed}");
+    let both = "[rules]\nauthor_key = \"correct-horse-battery\"\nauthor_key_file = \"key\"";
+    assert_eq!(
+        load(both, &[]).unwrap_err(),
+        ["`rules.author_key_file`: stands beside `author_key`; one of them is enough"]
+    );
 }

@@ -7,6 +7,7 @@ use std::time::Duration;
 
 use tracing::level_filters::LevelFilter;
 
+use super::author_key::AuthorKey;
 use super::log::LogFormat;
 use super::rules::TestsPolicy;
 
@@ -17,6 +18,9 @@ const LONGEST_SECONDS: f64 = 3600.0;
 pub(super) trait SettingValue: Sized {
     /// What is wanted, in words.
     const WANTED: &'static str;
+
+    /// Whether the text must not be told, not even when it is wrong.
+    const IS_SECRET: bool = false;
 
     /// Reads the value; `None` when the text is something else.
     fn parse(text: &str) -> Option<Self>;
@@ -52,6 +56,24 @@ impl SettingValue for PathBuf {
 
     fn parse(text: &str) -> Option<Self> {
         (!text.is_empty()).then(|| Self::from(text))
+    }
+}
+
+impl SettingValue for bool {
+    const WANTED: &'static str = "`true` or `false`";
+
+    fn parse(text: &str) -> Option<Self> {
+        text.parse().ok()
+    }
+}
+
+impl SettingValue for AuthorKey {
+    const WANTED: &'static str = Self::WANTED;
+
+    const IS_SECRET: bool = true;
+
+    fn parse(text: &str) -> Option<Self> {
+        Self::new(text)
     }
 }
 

@@ -10,17 +10,18 @@
 use std::future::Future;
 use std::io::{Read, Write};
 use std::net::{SocketAddr, TcpStream};
-use std::sync::mpsc;
+use std::sync::{Arc, mpsc};
 use std::thread;
 use std::time::{Duration, Instant, SystemTime};
 
 use actix_web::{App, HttpResponse, HttpServer, web};
 use criterion::{Criterion, Throughput, criterion_group, criterion_main};
 use whybake::case::Case;
-use whybake::diagnosis::Diagnostician;
-use whybake::http::{LiveRules, Server};
-use whybake::rules::{RuleFiles, load};
-use whybake::settings::HttpSettings;
+use whybake::http::{AuthorAccess, Authoring, Server};
+use whybake::live_rules::LiveRules;
+use whybake::rule_set::RuleSet;
+use whybake::rules::RuleFiles;
+use whybake::settings::{HttpSettings, TestsPolicy};
 
 #[global_allocator]
 static ALLOCATOR: mimalloc::MiMalloc = mimalloc::MiMalloc;
@@ -70,13 +71,15 @@ fn bare(length: usize) -> SocketAddr {
 
 /// The service as `whybake serve` starts it, with the embedded rules; and the length of its answer.
 fn service() -> (SocketAddr, usize) {
-    let diagnostician = Diagnostician::new(load(&RuleFiles::embedded()).unwrap().knowledge).unwrap();
+    let rules = RuleSet::load(RuleFiles::embedded(), TestsPolicy::Ignored).unwrap();
+    let diagnostician = &rules.diagnostician;
     let case = Case::parse(CASE.as_bytes(), diagnostician.knowledge()).unwrap();
     let length = diagnostician.diagnose(case).unwrap().to_json().unwrap().len();
-    let rules = LiveRules::new(diagnostician, SystemTime::now());
+    let rules = Arc::new(LiveRules::new(rules, SystemTime::now()));
+    let authoring = Authoring::new(AuthorAccess::Nobody, None);
     let address = start(move || {
         let settings = HttpSettings { listen: "127.0.0.1:0".parse().unwrap(), ..HttpSettings::default() };
-        let server = Server::bind(&settings, rules).unwrap();
+        let server = Server::bind(&settings, rules, authoring).unwrap();
         (server.addresses()[0], server.run())
     });
     (address, length)

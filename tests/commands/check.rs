@@ -63,8 +63,9 @@ fn a_failed_rule_test_is_told_beside_the_diagnostics() {
 #[test]
 fn coverage_lists_what_no_test_reaches_and_sums_up_each_family() {
     let report = run(&["check", "--coverage"]).success();
-    let heading = "reached by rule tests  tests   causes evidence  regions    links  actions together";
-    assert!(report.contains(heading), "{report}");
+    let heading: Vec<&str> =
+        report.lines().find(|line| line.starts_with("reached by")).unwrap().split_whitespace().collect();
+    assert_eq!(heading.join(" "), "reached by rule tests tests causes evidence regions links actions together");
     assert!(report.contains("\nSoft rolls  ") && report.contains("\nall causes  "), "{report}");
     assert!(report.ends_with(" rule tests passed\n"), "{report}");
 
@@ -74,7 +75,7 @@ fn coverage_lists_what_no_test_reaches_and_sums_up_each_family() {
     let unreached = coverage["unreached"].as_array().unwrap();
     let total = &coverage["total"]["links"];
     assert!(total["reached"].as_u64() <= total["of"].as_u64() && total["percent"].as_f64().unwrap() <= 100.0);
-    assert_eq!(coverage["families"][0]["family"], "soft_rolls");
+    assert!(coverage["families"].as_array().unwrap().iter().any(|family| family["family"] == "soft_rolls"));
     let first = &unreached[0];
     let line = format!(
         "  {}:{}: {}: {}\n",

@@ -3,15 +3,12 @@
 use std::fs;
 use std::io::Read;
 use std::process::Stdio;
-use std::time::{Duration, SystemTime};
 
 use actix_web::test::{TestRequest, call_and_read_body, init_service};
-use actix_web::web::Data;
-use whybake::diagnosis::Diagnostician;
-use whybake::http::{AppState, BodyLimits, LiveRules, create_app};
-use whybake::rules::{RuleFiles, load};
+use whybake::http::create_app;
 
 use crate::program::{run, run_with_input, whybake};
+use crate::service::embedded;
 
 const EXAMPLE: &str = include_str!("../../src/http/openapi/examples/case.json");
 const BUN: &str = r#"{"product": "hamburger_bun", "symptoms": [{"symptom": "low_volume"}]}"#;
@@ -26,10 +23,7 @@ fn the_answer_is_text_for_people() {
 async fn json_is_what_the_service_answers_byte_for_byte() {
     let answer = run_with_input(&["diagnose", "-", "--json"], EXAMPLE).success();
 
-    let knowledge = load(&RuleFiles::embedded()).unwrap().knowledge;
-    let rules = LiveRules::new(Diagnostician::new(knowledge).unwrap(), SystemTime::UNIX_EPOCH);
-    let body_limits = BodyLimits { bytes: EXAMPLE.len(), time: Duration::from_secs(5) };
-    let service = init_service(create_app(&AppState { rules: Data::new(rules), body_limits })).await;
+    let service = init_service(create_app(&embedded(EXAMPLE.len()))).await;
     let request = TestRequest::post()
         .uri("/v1/diagnoses")
         .insert_header(("content-type", "application/json"))

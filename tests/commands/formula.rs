@@ -1,15 +1,11 @@
 //! `whybake formula`
 
-use std::time::{Duration, SystemTime};
-
 use actix_web::test::{TestRequest, call_and_read_body, init_service};
-use actix_web::web::Data;
 use serde_json::Value;
-use whybake::diagnosis::Diagnostician;
-use whybake::http::{AppState, BodyLimits, LiveRules, create_app};
-use whybake::rules::{RuleFiles, load};
+use whybake::http::create_app;
 
 use crate::program::run_with_input;
+use crate::service::embedded;
 
 const REQUEST: &str = include_str!("../../src/http/openapi/examples/formula.json");
 const ALONE: &str = r#"{"ingredients": [{"ingredient": "bread_flour", "amount": 100, "unit": "%"},
@@ -24,10 +20,7 @@ fn figures_are_text_for_people() {
 #[actix_web::test]
 async fn json_is_what_the_service_answers_byte_for_byte() {
     let answer = run_with_input(&["formula", "-", "--json"], REQUEST).success();
-    let knowledge = load(&RuleFiles::embedded()).unwrap().knowledge;
-    let rules = LiveRules::new(Diagnostician::new(knowledge).unwrap(), SystemTime::UNIX_EPOCH);
-    let body_limits = BodyLimits { bytes: REQUEST.len(), time: Duration::from_secs(5) };
-    let service = init_service(create_app(&AppState { rules: Data::new(rules), body_limits })).await;
+    let service = init_service(create_app(&embedded(REQUEST.len()))).await;
     let request = TestRequest::post()
         .uri("/v1/formulas/figures")
         .insert_header(("content-type", "application/json"))

@@ -4,6 +4,7 @@
 
 mod calculate;
 mod check;
+mod compare;
 mod diagnose;
 mod explain;
 mod formula;
@@ -11,5 +12,6 @@ mod openapi;
 mod program;
 mod rules_export;
 mod serve;
+mod service;
 mod usage;
 mod walk_through;

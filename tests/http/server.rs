@@ -12,7 +12,7 @@ use serde_json::{Value, json};
 use whybake::http::Server;
 use whybake::settings::HttpSettings;
 
-use crate::service::live_rules;
+use crate::service::{everybody, live_rules};
 
 /// Starts a server on a free port; it ends with the process of the tests.
 fn start(settings: HttpSettings) -> SocketAddr {
@@ -21,7 +21,7 @@ fn start(settings: HttpSettings) -> SocketAddr {
         HttpSettings { listen: SocketAddr::from(([127, 0, 0, 1], 0)), workers: NonZeroUsize::new(1), ..settings };
     thread::spawn(move || {
         System::new().block_on(async move {
-            let server = Server::bind(&settings, live_rules()).unwrap();
+            let server = Server::bind(&settings, live_rules(), everybody()).unwrap();
             sender.send(server.addresses()[0]).unwrap();
             server.run().await.unwrap();
         });
@@ -146,5 +146,5 @@ fn a_body_in_a_broken_transfer_coding_is_a_problem() {
 fn an_address_in_use_is_an_error() {
     let address = start(HttpSettings::default());
     let settings = HttpSettings { listen: address, ..HttpSettings::default() };
-    System::new().block_on(async { assert!(Server::bind(&settings, live_rules()).is_err()) });
+    System::new().block_on(async { assert!(Server::bind(&settings, live_rules(), everybody()).is_err()) });
 }

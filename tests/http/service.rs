@@ -1,6 +1,6 @@
 //! The service under test, with the rules that the binary carries.
 
-use std::sync::LazyLock;
+use std::sync::{Arc, LazyLock};
 use std::time::{Duration, SystemTime};
 
 use actix_web::http::Method;
@@ -8,23 +8,31 @@ use actix_web::http::header::HeaderMap;
 use actix_web::test::{TestRequest, call_service, init_service, read_body};
 use actix_web::web::{Bytes, Data};
 use serde_json::Value;
-use whybake::diagnosis::Diagnostician;
-use whybake::http::{AppState, BodyLimits, LiveRules, create_app};
-use whybake::rules::{RuleFiles, load};
+use whybake::http::{AppState, AuthorAccess, Authoring, BodyLimits, create_app};
+use whybake::live_rules::LiveRules;
+use whybake::rule_set::RuleSet;
+use whybake::rules::RuleFiles;
+use whybake::settings::TestsPolicy;
 
 /// Largest body that the service under test takes, bytes.
 pub(crate) const BODY_LIMIT: usize = 20_000;
 
 static STATE: LazyLock<AppState> = LazyLock::new(|| AppState {
-    rules: Data::new(live_rules()),
+    rules: Data::from(live_rules()),
+    authoring: Data::new(everybody()),
     body_limits: BodyLimits { bytes: BODY_LIMIT, time: Duration::from_secs(5) },
 });
 
 /// The embedded rules, loaded at 2026-01-31 06:30:00 UTC.
-pub(crate) fn live_rules() -> LiveRules {
-    let loaded = load(&RuleFiles::embedded()).unwrap();
+pub(crate) fn live_rules() -> Arc<LiveRules> {
+    let rules = RuleSet::load(RuleFiles::embedded(), TestsPolicy::Ignored).unwrap();
     let loaded_at = SystemTime::UNIX_EPOCH + Duration::from_secs(1_769_841_000);
-    LiveRules::new(Diagnostician::new(loaded.knowledge).unwrap(), loaded_at)
+    Arc::new(LiveRules::new(rules, loaded_at))
+}
+
+/// Authoring without a key and without a folder.
+pub(crate) fn everybody() -> Authoring {
+    Authoring::new(AuthorAccess::Everybody, None)
 }
 
 /// What the service answered.

@@ -12,16 +12,23 @@ use serde_json::Value;
 const PATIENCE: Duration = Duration::from_secs(30);
 
 /// A running `whybake serve`; killed when a test fails half-way.
-struct Service {
+pub(crate) struct Service {
     program: Child,
-    log: BufReader<ChildStderr>,
-    address: SocketAddr,
+    pub(crate) log: BufReader<ChildStderr>,
+    pub(crate) address: SocketAddr,
 }
 
 impl Service {
     fn start() -> Self {
+        Self::start_with(&[], &[])
+    }
+
+    /// Starts with further arguments and variables.
+    pub(crate) fn start_with(arguments: &[&str], variables: &[(&str, &str)]) -> Self {
         let mut program = Command::new(env!("CARGO_BIN_EXE_whybake"))
             .args(["serve", "--listen", "127.0.0.1:0"])
+            .args(arguments)
+            .envs(variables.iter().copied())
             .env("WHYBAKE_LOG_FORMAT", "json")
             .stderr(Stdio::piped())
             .spawn()
@@ -32,7 +39,11 @@ impl Service {
     }
 
     fn terminate(&self) {
-        let status = Command::new("kill").arg("-TERM").arg(self.program.id().to_string()).status().unwrap();
+        self.send_signal("-TERM");
+    }
+
+    pub(crate) fn send_signal(&self, signal: &str) {
+        let status = Command::new("kill").arg(signal).arg(self.program.id().to_string()).status().unwrap();
         assert!(status.success());
     }
 }
@@ -45,11 +56,12 @@ impl Drop for Service {
 }
 
 /// Reads the log up to a message that contains `text`.
-fn wait_for(log: &mut impl BufRead, text: &str) -> Value {
+pub(crate) fn wait_for(log: &mut impl BufRead, text: &str) -> Value {
     let mut line = String::new();
     while log.read_line(&mut line).unwrap() > 0 {
-        let entry: Value = serde_json::from_str(&line).unwrap();
-        if entry["message"].as_str().unwrap().contains(text) {
+        // Warnings about the rules come before the log, as text.
+        let entry: Value = serde_json::from_str(&line).unwrap_or_default();
+        if entry["message"].as_str().is_some_and(|message| message.contains(text)) {
             return entry;
         }
         line.clear();

@@ -41,7 +41,7 @@ mod unused {
         assert_doubts(
             &files,
             &[
-                "unused cautions.rhai:1:1 [caution] caution `hot_oven` is never used -- name it in `.caution(…)` of a cause, action or symptom, or add `.always()`",
+                "unused cautions.rhai:1:1 [caution] caution `hot_oven` is never used -- name it in `.caution(…)` of a cause, action or symptom, in `warn(…)`, or add `.always()`",
                 "unused ingredients.rhai:1:1 [ingredient] ingredient `lard` is never used -- give its composition, or use it in a rule",
                 "unused more/actions.rhai:1:1 [action] action `wait` is never used -- name it in `.action(…)` of a cause",
                 "unused more/facts.rhai:1:1 [fact] fact `new_tins` is never used -- use it in `.evidence(…)` of a cause",
@@ -157,7 +157,15 @@ mod evidence {
         };
         let window = "never-applies mixing.rhai:11:6 [evidence] `foam` has no usual window for the products of this cause, so this evidence seldom applies -- add `.window(…)` for them, or compare with a number";
         assert_doubts(&files, &[&told(10, "foam_fell"), window]);
-        assert_loads(&files.but("mixing.rhai", ".products(soft_rolls)", ".products(soft_rolls, cakes)"));
+        assert_loads(&files.clone().but("mixing.rhai", ".products(soft_rolls)", ".products(soft_rolls, cakes)"));
+        // Products that are named add to those of the windows.
+        let both = pack()
+            .and(
+                "products.rhai",
+                "family(\"cakes\").title(\"Cakes\");\nproduct(\"sponge\").title(\"Sponge\").family(cakes);",
+            )
+            .but("readings.rhai", ".window(soft_rolls, 25, 28)", ".window(soft_rolls, 25, 28).products(cakes)");
+        assert_loads(&both);
     }
 
     #[test]

@@ -9,7 +9,7 @@ use whybake::rules::{Code, RuleFiles, load, words};
 use crate::support::{Changed, line, pack};
 
 /// What a word follows, the file that declares it, and the word that declares it.
-const DECLARED: [(&str, &str, &str); 14] = [
+const DECLARED: [(&str, &str, &str); 15] = [
     ("the pack", "pack.rhai", "pack"),
     ("a source", "sources.rhai", "source"),
     ("a caution", "cautions.rhai", "caution"),
@@ -22,6 +22,7 @@ const DECLARED: [(&str, &str, &str); 14] = [
     ("a symptom", "symptoms.rhai", "symptom"),
     ("a fact", "facts.rhai", "fact"),
     ("a reading", "readings.rhai", "reading"),
+    ("a limit", "limits.rhai", "limit"),
     ("an action", "actions.rhai", "action"),
     ("a cause", "causes.rhai", "cause"),
 ];
@@ -36,25 +37,35 @@ fn vocabulary() -> RuleFiles {
     for id in ["excess_volume", "high_volume"] {
         symptoms.push_str(&format!("symptom(\"{id}\").title(\"{id}\").description(\"d\").products(soft_rolls);\n"));
     }
-    let ingredients: String = ["butter", "lard", "salt", "sugar", "honey", "pectin"]
+    let ingredients: String = ["butter", "lard", "salt", "sugar", "honey", "pectin", "calcium_propionate"]
         .iter()
         .map(|id| format!("ingredient(\"{id}\").title(\"{id}\").composition(#{{ water: 1 }});\n"))
         .collect();
     let facts: String =
-        ["a", "b", "c"].iter().map(|id| format!("fact(\"{id}\").title(\"t\").question(\"q\");\n")).collect();
+        ["a", "b", "c", "fact"].iter().map(|id| format!("fact(\"{id}\").title(\"t\").question(\"q\");\n")).collect();
+    let limits: String = ["some_limit", "propionate_eu"]
+        .iter()
+        .map(|id| {
+            format!(
+                "limit(\"{id}\").text(\"t\").market(EU).of(baker_percent(salt)).at_most(1).unit(\"%\").source(some_handbook);\n"
+            )
+        })
+        .collect();
     pack()
         .and("sources.rhai", "source(\"some_handbook\").citation(\"A., Title, 2001\").published();")
         .and("scales.rhai", "strength_word(\"USUALLY\", 0.8);")
-        .with("cautions.rhai", "caution(\"hot_oven\").text(\"Hot.\");\n")
+        .with("cautions.rhai", "caution(\"hot_oven\").text(\"Hot.\");\ncaution(\"hot_sugar\").text(\"Hot.\");\n")
         .with(
             "requirements.rhai",
-            "diet(\"vegan\").title(\"V\");\nallergen(\"milk\").title(\"M\");\nallergen(\"wheat\").title(\"W\");\n",
+            "market(\"EU\").title(\"E\");\nmarket(\"GB\").title(\"G\");\nmarket(\"US\").title(\"U\");\nmarket(\"CA\").title(\"C\");\ndiet(\"vegan\").title(\"V\");\nallergen(\"milk\").title(\"M\");\nallergen(\"wheat\").title(\"W\");\n",
         )
         .and("readings.rhai", &readings)
         .and("symptoms.rhai", &symptoms)
         .with("ingredients.rhai", &ingredients)
         .and("facts.rhai", &facts)
+        .with("limits.rhai", &limits)
         .and("actions.rhai", "action(\"colder_mixing_water\").title(\"Colder\").text(\"Cool it.\");")
+        .and("actions.rhai", "action(\"set_water\").title(\"Set\").text(\"Set it.\");")
 }
 
 /// Faults of a pack that are about more than what a sample declaration lacks.
@@ -73,6 +84,7 @@ fn used(example: &str, after: &str) -> RuleFiles {
         (_, Some((_, file, word))) => {
             return vocabulary().with(&format!("sample/{file}"), &format!("{word}(\"sample\"){example};\n"));
         }
+        ("a warning", _) => format!("warn(hot_oven){example};\n"),
         ("an expression", _) => format!("(dough_temperature + 1){example};\n"),
         ("an action with quantities", _) => format!("colder_mixing_water.set(\"x\", 1, \"1\"){example};\n"),
         _ => panic!("nothing to try `{example}` after {after}"),

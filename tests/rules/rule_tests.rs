@@ -185,7 +185,13 @@ fn every_kind_of_expectation_can_be_met() {
         "symptoms": [{ "symptom": "hollow_under_crust", "present": false }],
         "readings": { "volume": { "value": 250, "unit": "mL" }, "room_temperature": { "value": 300, "unit": "Cel" } } }"#;
     let expect = r#"{ "leader": "lean_dough", "below": { "dough_too_warm": 0.2 }, "excluded_action": ["add_butter"],
-        "set_aside": ["room_temperature"], "raised": ["low_volume"], "next_reading_among_first_three": ["dough_temperature"] }"#;
+        "set_aside": ["room_temperature"], "raised": ["low_volume"] }"#;
+    assert_failures(
+        &wider().with(PATH, &format!("{{ \"title\": \"x\", \"case\": {case}, \"expect\": {expect} }}")),
+        &[],
+    );
+    let case = r#"{ "product": "hamburger_bun", "symptoms": [{ "symptom": "hollow_under_crust" }] }"#;
+    let expect = r#"{ "next_reading_among_first_three": ["dough_temperature"] }"#;
     assert_failures(
         &wider().with(PATH, &format!("{{ \"title\": \"x\", \"case\": {case}, \"expect\": {expect} }}")),
         &[],

@@ -23,7 +23,7 @@ pub(super) fn add_examples(document: &mut OpenApi) -> serde_json::Result<()> {
     Ok(())
 }
 
-fn add(operation: &mut Operation, request: &str, answer: &str) -> serde_json::Result<()> {
+pub(super) fn add(operation: &mut Operation, request: &str, answer: &str) -> serde_json::Result<()> {
     if let Some(RefOr::T(body)) = &mut operation.request_body {
         set_example(body.content.get_mut(JSON), request)?;
     }

@@ -4,6 +4,7 @@ mod calculations;
 mod formulas;
 mod optional;
 mod problems;
+mod trial;
 
 use std::sync::LazyLock;
 
@@ -13,15 +14,18 @@ use actix_web::web::Bytes;
 use serde_json::Value;
 use utoipa::OpenApi;
 use utoipa::openapi::path::Operation;
+use utoipa::openapi::security::{HttpAuthScheme, HttpBuilder, SecurityScheme};
 use utoipa::openapi::{Content, RefOr};
 
-pub(super) use problems::{CaseProblems, FormulaProblems, ItemProblems, ParameterProblems};
+pub(super) use problems::{
+    CaseProblems, FormulaProblems, ItemProblems, ParameterProblems, ReloadProblems, TrialProblems,
+};
 
 use super::parameters::NoParameters;
 use super::problem::{Problem, ProblemDocument};
 use super::routes::{
     calculations as calculation_routes, causes, diagnoses, facts, formulas as formula_routes, health, ingredients,
-    problems as problem_routes, products, readings, requirements, rules, symptoms,
+    problems as problem_routes, products, readings, requirements, rules, symptoms, trial as trial_route,
 };
 use crate::calculations::CalculationAnswer;
 
@@ -60,6 +64,8 @@ static TEXT: LazyLock<Result<Bytes, String>> = LazyLock::new(|| text().map(Bytes
         causes::list,
         causes::show,
         rules::show,
+        rules::reload,
+        trial_route::create,
         problem_routes::list,
         problem_routes::show,
         show,
@@ -84,13 +90,25 @@ struct Api;
 pub fn text() -> Result<String, String> {
     let mut document = Api::openapi();
     optional::forbid_null(&mut document);
+    add_security(&mut document);
     calculations::add(&mut document).map_err(|error| error.to_string())?;
     let operation = document.paths.paths.get_mut("/v1/diagnoses").and_then(|item| item.post.as_mut());
     if let Some(operation) = operation {
         add_examples(operation).map_err(|error| error.to_string())?;
     }
+    trial::add_examples(&mut document).map_err(|error| error.to_string())?;
     formulas::add_examples(&mut document).map_err(|error| error.to_string())?;
     document.to_pretty_json().map(|json| json + "\n").map_err(|error| error.to_string())
+}
+
+/// The key of authors, which some services want.
+fn add_security(document: &mut utoipa::openapi::OpenApi) {
+    let description = "The key of authors (setting `rules.author_key`). A service without a key grants these routes to \
+                       everybody when it listens on a loopback address, and else to nobody.";
+    let scheme = HttpBuilder::new().scheme(HttpAuthScheme::Bearer).description(Some(description)).build();
+    if let Some(components) = &mut document.components {
+        components.add_security_scheme("author", SecurityScheme::Http(scheme));
+    }
 }
 
 fn add_examples(operation: &mut Operation) -> serde_json::Result<()> {

@@ -8,6 +8,7 @@ use utoipa::openapi::example::ExampleBuilder;
 use utoipa::openapi::{ContentBuilder, Ref, RefOr, Response, ResponseBuilder};
 
 use crate::http::problem::{ErrorCode, PROBLEM_JSON, Problem, ProblemEntry, ProblemKind};
+use crate::rules::{Code, Diagnostic, Severity};
 
 /// Problems of routes that take a case.
 pub(in crate::http) struct CaseProblems;
@@ -16,6 +17,12 @@ pub(in crate::http) struct CaseProblems;
 pub(super) struct CalculationProblems;
 /// Problems of routes that take a formula.
 pub(in crate::http) struct FormulaProblems;
+
+/// Problems of a trial.
+pub(in crate::http) struct TrialProblems;
+
+/// Problems of a reload.
+pub(in crate::http) struct ReloadProblems;
 
 /// Problems of routes that name an item in their path.
 pub(in crate::http) struct ItemProblems;
@@ -81,6 +88,36 @@ impl CalculationProblems {
     }
 }
 
+impl IntoResponses for ReloadProblems {
+    fn responses() -> Responses {
+        responses(&[
+            ProblemKind::UnknownAuthor,
+            ProblemKind::AuthoringOff,
+            ProblemKind::FaultyRules,
+            ProblemKind::NoRulesFolder,
+            ProblemKind::FaultyParameters,
+        ])
+    }
+}
+
+impl IntoResponses for TrialProblems {
+    fn responses() -> Responses {
+        responses(&[
+            ProblemKind::MalformedJson,
+            ProblemKind::UnreadableBody,
+            ProblemKind::UnknownAuthor,
+            ProblemKind::AuthoringOff,
+            ProblemKind::RequestTimeout,
+            ProblemKind::BodyTooLarge,
+            ProblemKind::UnsupportedMediaType,
+            ProblemKind::FaultyTrial,
+            ProblemKind::LongTrial,
+            ProblemKind::FaultyParameters,
+            ProblemKind::Busy,
+        ])
+    }
+}
+
 impl IntoResponses for ItemProblems {
     fn responses() -> Responses {
         responses(&[ProblemKind::UnknownItem])
@@ -129,7 +166,19 @@ fn example(kind: ProblemKind) -> Problem {
             problem.entries([ProblemEntry::pointer("/tap_temperature", ErrorCode::OutOfRange, detail)])
         }
         ProblemKind::FaultyParameters => problem.entries([unknown_product(ProblemEntry::parameter, "product")]),
+        ProblemKind::UnknownAuthor => problem.detail("the request carries no key"),
+        ProblemKind::FaultyRules => {
+            problem.detail("the rules cannot be loaded: 1 fault").diagnostics(vec![diagnostic()])
+        }
+        ProblemKind::FaultyTrial => {
+            let detail = "a text or `null` is wanted, this is a number".to_owned();
+            problem.entries([ProblemEntry::pointer("/files/soft_rolls~1mixing.rhai", ErrorCode::WrongType, detail)])
+        }
+        ProblemKind::LongTrial => problem.detail("the trial was ended after 30 s"),
         ProblemKind::UnreadableBody
+        | ProblemKind::AuthoringOff
+        | ProblemKind::NoRulesFolder
+        | ProblemKind::Busy
         | ProblemKind::UnknownRoute
         | ProblemKind::MethodNotAllowed
         | ProblemKind::Internal => problem,
@@ -139,6 +188,20 @@ fn example(kind: ProblemKind) -> Problem {
 fn faulty_line() -> ProblemEntry {
     let detail = "-3 is not at least 0".to_owned();
     ProblemEntry::pointer("/formula/ingredients/1/amount", ErrorCode::OutOfRange, detail)
+}
+
+fn diagnostic() -> Diagnostic {
+    Diagnostic {
+        code: Code::UnknownName,
+        severity: Severity::Fault,
+        file: "soft_rolls/mixing.rhai".to_owned(),
+        line: 12,
+        column: 15,
+        width: 17,
+        source_line: "    .evidence(dough_temprature > 30, STRONG)".to_owned(),
+        message: "unknown name `dough_temprature`".to_owned(),
+        help: Some("did you mean `dough_temperature`?".to_owned()),
+    }
 }
 
 fn unknown_product(entry: fn(&str, ErrorCode, String) -> ProblemEntry, place: &str) -> ProblemEntry {

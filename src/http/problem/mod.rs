@@ -16,6 +16,7 @@ pub use kind::ProblemKind;
 use crate::case::CaseFaults;
 use crate::diagnosis::DiagnosisFault;
 use crate::inference::FindingsFault;
+use crate::rules::Diagnostic;
 
 /// Media type of a problem.
 pub const PROBLEM_JSON: &str = "application/problem+json";
@@ -26,6 +27,7 @@ pub struct Problem {
     kind: ProblemKind,
     detail: Option<String>,
     errors: Vec<ProblemEntry>,
+    diagnostics: Vec<Diagnostic>,
     headers: Vec<(&'static str, String)>,
 }
 
@@ -50,13 +52,17 @@ pub struct ProblemDocument<'p> {
     #[serde(skip_serializing_if = "<[_]>::is_empty")]
     #[schema(required = false)]
     pub errors: &'p [ProblemEntry],
+    /// What is wrong with the rules, where the problem is about them; long lists are cut.
+    #[serde(skip_serializing_if = "<[_]>::is_empty")]
+    #[schema(required = false)]
+    pub diagnostics: &'p [Diagnostic],
 }
 
 impl Problem {
     /// A problem of a kind, without particulars.
     #[must_use]
     pub fn new(kind: ProblemKind) -> Self {
-        Self { kind, detail: None, errors: Vec::new(), headers: Vec::new() }
+        Self { kind, detail: None, errors: Vec::new(), diagnostics: Vec::new(), headers: Vec::new() }
     }
 
     /// A failure of the service itself: `reason` goes to the log and not to the caller.
@@ -87,6 +93,12 @@ impl Problem {
         Self { errors: errors.into_iter().collect(), ..self }
     }
 
+    /// Lists what is wrong with rules.
+    #[must_use]
+    pub fn diagnostics(self, diagnostics: Vec<Diagnostic>) -> Self {
+        Self { diagnostics, ..self }
+    }
+
     /// Adds a header field to the answer.
     #[must_use]
     pub fn header(mut self, name: &'static str, value: impl Into<String>) -> Self {
@@ -103,6 +115,7 @@ impl Problem {
             status: self.kind.status().as_u16(),
             detail: self.detail.as_deref(),
             errors: &self.errors,
+            diagnostics: &self.diagnostics,
         }
     }
 }

@@ -6,11 +6,11 @@ use actix_web::web::Data;
 use crate::case::{Case, CaseDocument};
 use crate::diagnosis::Diagnosis;
 use crate::http::body::JsonText;
-use crate::http::live_rules::LiveRules;
 use crate::http::openapi::CaseProblems;
 use crate::http::parameters::NoParameters;
 use crate::http::problem::Problem;
 use crate::http::reply::json_bytes;
+use crate::live_rules::LiveRules;
 
 /// Diagnose a case
 ///

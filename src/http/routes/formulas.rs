@@ -9,11 +9,11 @@ use crate::case::{
 };
 use crate::formulas::{Batch, RatioComparison, Report, Weighed};
 use crate::http::body::JsonText;
-use crate::http::live_rules::LiveRules;
 use crate::http::openapi::FormulaProblems;
 use crate::http::parameters::NoParameters;
 use crate::http::problem::Problem;
 use crate::http::reply::json;
+use crate::live_rules::LiveRules;
 
 /// Compute the figures of a formula
 ///

@@ -6,9 +6,9 @@ use serde::Serialize;
 use utoipa::ToSchema;
 
 use crate::diagnosis::RulesStamp;
-use crate::http::live_rules::LiveRules;
 use crate::http::problem::Problem;
 use crate::http::reply::json;
+use crate::live_rules::LiveRules;
 
 /// The service runs.
 #[derive(Debug, Serialize, ToSchema)]

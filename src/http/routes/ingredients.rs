@@ -8,12 +8,12 @@ use serde::Serialize;
 use utoipa::ToSchema;
 
 use super::common::{SourceItem, ids, sources};
-use crate::http::live_rules::LiveRules;
 use crate::http::openapi::ParameterProblems;
 use crate::http::parameters::NoParameters;
 use crate::http::problem::Problem;
 use crate::http::reply::json;
 use crate::knowledge::{Composition, Declarations, Ingredient, Leavening};
+use crate::live_rules::LiveRules;
 use crate::science::formula::Role;
 
 /// Ingredients that the rules declare.

@@ -14,6 +14,7 @@ pub(super) mod readings;
 pub(super) mod requirements;
 pub(super) mod rules;
 pub(super) mod symptoms;
+pub(super) mod trial;
 
 use actix_web::http::Method;
 use actix_web::web::{self, ServiceConfig, to};
@@ -23,7 +24,7 @@ use super::problem::{Problem, ProblemKind};
 use super::{openapi, page};
 
 /// Everything that can be asked: one row a path and method.
-pub static ROUTES: [Route; 24] = [
+pub static ROUTES: [Route; 26] = [
     post("/v1/diagnoses", || to(diagnoses::create)),
     get("/v1/calculations", || to(calculations::list)),
     get("/v1/calculations/{name}", || to(calculations::show)),
@@ -40,6 +41,8 @@ pub static ROUTES: [Route; 24] = [
     get("/v1/causes", || to(causes::list)),
     get("/v1/causes/{id}", || to(causes::show)),
     get("/v1/rules", || to(rules::show)),
+    post("/v1/rules/reload", || to(rules::reload)),
+    post("/v1/rules/trial", || to(trial::create)),
     get("/v1/problems", || to(problems::list)),
     get("/v1/problems/{id}", || to(problems::show)),
     get("/openapi.json", || to(openapi::show)),

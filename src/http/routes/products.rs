@@ -5,12 +5,12 @@ use actix_web::web::Data;
 use serde::Serialize;
 use utoipa::ToSchema;
 
-use crate::http::live_rules::LiveRules;
 use crate::http::openapi::ParameterProblems;
 use crate::http::parameters::NoParameters;
 use crate::http::problem::Problem;
 use crate::http::reply::json;
 use crate::knowledge::{Declarations, Product};
+use crate::live_rules::LiveRules;
 
 /// All products.
 #[derive(Debug, Serialize, ToSchema)]

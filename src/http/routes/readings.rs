@@ -6,12 +6,12 @@ use serde::Serialize;
 use utoipa::ToSchema;
 
 use super::common::{SourceItem, keys, sources};
-use crate::http::live_rules::LiveRules;
 use crate::http::openapi::ParameterProblems;
 use crate::http::parameters::ProductFilter;
 use crate::http::problem::Problem;
 use crate::http::reply::json;
 use crate::knowledge::{Declarations, Key, Limits, Named, ProductView, Reading, Symptom};
+use crate::live_rules::LiveRules;
 
 /// Readings, of one product or all.
 #[derive(Debug, Serialize, ToSchema)]

@@ -5,11 +5,11 @@ use actix_web::web::Data;
 use serde::Serialize;
 use utoipa::ToSchema;
 
-use crate::http::live_rules::LiveRules;
 use crate::http::openapi::ParameterProblems;
 use crate::http::parameters::NoParameters;
 use crate::http::problem::Problem;
 use crate::http::reply::json;
+use crate::live_rules::LiveRules;
 
 /// Diets, allergens and markets that the rules know.
 #[derive(Debug, Serialize, ToSchema)]

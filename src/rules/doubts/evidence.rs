@@ -127,12 +127,17 @@ fn is_sharp(item: &Evidence) -> bool {
 fn out_of_scope(item: &Evidence, products: &[Key<Product>], declared: &Declarations) -> Option<String> {
     let mut foreign = None;
     item.inputs(&mut |input| {
-        let (id, scopes) = match input {
-            Input::Reading(key) => (&declared.readings[key].id, &declared.readings[key].products),
-            Input::Fact(key) => (&declared.facts[key].id, &declared.facts[key].products),
+        let (id, own, windows) = match input {
+            Input::Reading(key) => {
+                let reading = &declared.readings[key];
+                (&reading.id, &reading.products, reading.windows.as_slice())
+            }
+            Input::Fact(key) => (&declared.facts[key].id, &declared.facts[key].products, [].as_slice()),
             Input::Share(_) | Input::Formula => return,
         };
-        if !scopes.is_empty() && !covers_any(scopes.iter().copied(), products, declared) {
+        // A window is as good as a product that is named.
+        let scopes = own.iter().copied().chain(windows.iter().map(|(scope, _)| *scope));
+        if !own.is_empty() && !covers_any(scopes, products, declared) {
             foreign = Some(id.clone());
         }
     });

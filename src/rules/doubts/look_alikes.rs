@@ -58,10 +58,11 @@ fn tell(
 /// Pairs of names that are one letter, an underscore or a plural apart, each once.
 fn pairs(names: &[&str]) -> BTreeSet<(String, String)> {
     let mut near: Vec<(u64, &str)> = Vec::new();
-    for name in names.iter().filter(|name| name.len() >= SHORTEST) {
-        near.extend(outlines(name).map(|outline| (outline, *name)));
+    for name in without_numbered(names) {
+        near.extend(outlines(name).map(|outline| (outline, name)));
     }
     near.sort_unstable();
+    near.dedup();
     let mut pairs = BTreeSet::new();
     for group in near.chunk_by(|(one, _), (other, _)| one == other) {
         for (nth, (_, second)) in group.iter().enumerate() {
@@ -73,11 +74,18 @@ fn pairs(names: &[&str]) -> BTreeSet<(String, String)> {
     pairs
 }
 
-/// Names that differ only in their numbers are meant so.
 fn is_near(first: &str, second: &str) -> bool {
-    let lettered = |name: &'_ str| name.chars().filter(|letter| !letter.is_ascii_digit()).collect::<String>();
-    let numbered = first.len() == second.len() && lettered(first) == lettered(second);
-    first != second && !numbered && (strsim::osa_distance(first, second) <= 1 || singular(first) == singular(second))
+    strsim::osa_distance(first, second) <= 1 || singular(first) == singular(second)
+}
+
+/// Of names that differ only in their numbers, which are meant so, the first.
+fn without_numbered<'n>(names: &[&'n str]) -> Vec<&'n str> {
+    let mut kept: BTreeMap<String, &'n str> = BTreeMap::new();
+    for name in names.iter().filter(|name| name.len() >= SHORTEST) {
+        let lettered = name.chars().filter(|letter| !letter.is_ascii_digit()).collect();
+        kept.entry(lettered).or_insert(name);
+    }
+    kept.into_values().collect()
 }
 
 /// Hashes of what a name becomes by the loss of no letter, of one letter, or of its underscores and plurals: near names

@@ -6,8 +6,8 @@ use super::super::code::Code;
 use super::super::term::{Kind, Term};
 use super::Doubts;
 use crate::knowledge::{
-    Action, CalculationArgument, Caution, Composition, Condition, Declarations, EvidenceKind, Fact, Ingredient, Input,
-    Key, Quantity, Reading, Source, Symptom,
+    Action, Caution, Composition, Condition, Declarations, EvidenceKind, Fact, Ingredient, Input, Key, Quantity,
+    Reading, Source, Symptom,
 };
 
 /// What the rules use.
@@ -56,6 +56,15 @@ impl Uses {
             uses.sources.extend(&action.sources);
             uses.cautions.extend(&action.cautions);
             uses.ingredients.extend(&action.uses);
+            uses.actions.extend(&action.instead);
+        }
+        for (_, limit) in declared.limits.iter() {
+            uses.sources.extend(&limit.sources);
+            limit.quantity.iter().for_each(|quantity| uses.quantity(quantity));
+        }
+        for warning in &declared.warnings {
+            uses.cautions.insert(warning.caution);
+            warning.when.iter().for_each(|condition| uses.condition(condition));
         }
         uses.of_causes(declared);
         uses
@@ -85,37 +94,18 @@ impl Uses {
 
     fn condition(&mut self, condition: &Condition) {
         condition.inputs(&mut |input| self.input(input));
-        match condition {
-            Condition::Compare(left, _, right) => {
-                self.quantity(left);
-                self.quantity(right);
-            }
-            Condition::Ramp { quantity, .. } | Condition::Between(quantity, ..) => self.quantity(quantity),
-            Condition::Not(inner) => self.condition(inner),
-            Condition::All(parts) | Condition::Any(parts) => parts.iter().for_each(|part| self.condition(part)),
-            _ => {}
-        }
+        condition.quantities(&mut |part| self.limits(part));
     }
 
     fn quantity(&mut self, quantity: &Quantity) {
         quantity.inputs(&mut |input| self.input(input));
-        match quantity {
-            Quantity::LowLimit(key) | Quantity::Target(key) | Quantity::HighLimit(key) => {
-                self.readings.insert(*key);
-            }
-            Quantity::Abs(inner) => self.quantity(inner),
-            Quantity::Calculated(calculated) => {
-                for argument in &calculated.arguments {
-                    if let CalculationArgument::Quantity { quantity, .. } = argument {
-                        self.quantity(quantity);
-                    }
-                }
-            }
-            Quantity::Binary(_, left, right) => {
-                self.quantity(left);
-                self.quantity(right);
-            }
-            _ => {}
+        quantity.parts(&mut |part| self.limits(part));
+    }
+
+    /// A reading whose limits are asked for.
+    fn limits(&mut self, part: &Quantity) {
+        if let Quantity::LowLimit(key) | Quantity::Target(key) | Quantity::HighLimit(key) = part {
+            self.readings.insert(*key);
         }
     }
 
@@ -140,12 +130,15 @@ impl Uses {
             Term::Source(key) => (self.sources.contains(key), "name it in `.source(…)` of what it is about"),
             Term::Caution(key) => (
                 declared.cautions[*key].always || self.cautions.contains(key),
-                "name it in `.caution(…)` of a cause, action or symptom, or add `.always()`",
+                "name it in `.caution(…)` of a cause, action or symptom, in `warn(…)`, or add `.always()`",
             ),
             Term::Ingredient(key) => {
                 let ingredient = &declared.ingredients[*key];
                 // Cases name ingredients in their formulas; what is known of one is used there.
-                let described = ingredient.is_flour || ingredient.composition != Composition::default();
+                let described = ingredient.is_flour
+                    || ingredient.leavening.is_some()
+                    || !ingredient.roles.is_empty()
+                    || ingredient.composition != Composition::default();
                 (described || self.ingredients.contains(key), "give its composition, or use it in a rule")
             }
             Term::Symptom(key) => (self.symptoms.contains(key), "add `.shows(…)` to a cause"),

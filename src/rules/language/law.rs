@@ -24,7 +24,7 @@ pub(super) const WORDS: &[Word] = &[
         let markets = call.many(1, "a market", arguments::market);
         call.set::<Limit>(|limit| limit.markets.extend(markets));
     }),
-    describes("of", LIMIT, ".of(baker_percent(calcium_propionate))", |call| {
+    describes("of", LIMIT, ".of(baker_percent(salt))", |call| {
         if call.takes(2, 2)
             && let Some(quantity) = call.quantity(1)
         {
@@ -45,15 +45,15 @@ pub(super) const WORDS: &[Word] = &[
             call.set::<Limit>(|limit| limit.unit = unit);
         }
     }),
-    describes("instead", &[Kind::Action], ".instead(set_water)", |call| {
+    describes("instead", &[Kind::Action], ".instead(colder_mixing_water)", |call| {
         let actions = call.many(1, "an action", arguments::action);
         call.set::<Action>(|action| action.instead.extend(actions));
     }),
-    makes("capped_by", &[], "capped_by(propionate_eu)", |call| {
+    makes("capped_by", &[], "capped_by(some_limit)", |call| {
         let limits = call.many(0, "a limit", arguments::limit);
         (!limits.is_empty()).then_some(Term::CappedBy(limits))
     }),
-    makes("warn", &[], "warn(hot_sugar).when(fact)", warn),
+    makes("warn", &[], "warn(hot_oven)", warn),
     describes("when", WARNING, ".when(dough_temperature > 29)", |call| {
         if call.takes(2, 2)
             && let Some(condition) = call.condition(1)

@@ -23,13 +23,7 @@ pub(super) const WORDS: &[Word] = &[
         }
     }),
     describes("window", READING, ".window(soft_rolls, 25, 28)", window),
-    describes("margin", READING, ".margin(2)", |call| {
-        if call.takes(2, 2)
-            && let Some(margin) = call.number_within(1, 0.0, f64::MAX)
-        {
-            call.set::<Reading>(|reading| reading.margin = Some(margin));
-        }
-    }),
+    describes("margin", READING, ".margin(2)` or `.margin(soft_rolls, 0.5)", margin),
     describes("method", READING, ".method(\"probe thermometer\")", |call| {
         if call.takes(2, 2)
             && let Some(method) = call.text(1)
@@ -64,6 +58,24 @@ fn window(call: &mut Call<'_>) {
     let window = call.window(2, 3);
     match (scope, window) {
         (Some((Some(scope), _)), Some(window)) => call.set::<Reading>(|reading| reading.windows.push((scope, window))),
+        (Some((None, kind)), _) => call.wrong_kind("a product or family", kind),
+        _ => {}
+    }
+}
+
+fn margin(call: &mut Call<'_>) {
+    if !call.takes(2, 3) {
+        return;
+    }
+    if call.arguments.len() == 2 {
+        if let Some(margin) = call.number_within(1, 0.0, f64::MAX) {
+            call.set::<Reading>(|reading| reading.margin = Some(margin));
+        }
+        return;
+    }
+    let scope = call.argument(1, "a product or family").map(|term| (arguments::scope(&term), term.kind()));
+    match (scope, call.number_within(2, 0.0, f64::MAX)) {
+        (Some((Some(scope), _)), Some(margin)) => call.set::<Reading>(|reading| reading.margins.push((scope, margin))),
         (Some((None, kind)), _) => call.wrong_kind("a product or family", kind),
         _ => {}
     }

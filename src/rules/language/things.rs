@@ -103,7 +103,7 @@ const MOST_LEAK: f64 = 0.99;
 const MOST_EFFORT: f64 = 20_160.0;
 
 /// Parts of a product that a symptom can concern.
-const PARTS: [&str; 7] = ["crust", "crumb", "shape", "volume", "flavour", "keeping", "dough"];
+const PARTS: [&str; 8] = ["crust", "crumb", "shape", "volume", "flavour", "keeping", "dough", "filling"];
 
 /// Something whose properties words can set.
 pub(super) trait Describable: Sized {

@@ -142,7 +142,7 @@ fn an_unknown_part_lists_the_parts() {
     assert_told(
         &files,
         &[
-            "unknown-name symptoms.rhai:1:47 [part] unknown part `crumbs` -- the parts are crust, crumb, shape, volume, flavour, keeping, dough",
+            "unknown-name symptoms.rhai:1:47 [part] unknown part `crumbs` -- the parts are crust, crumb, shape, volume, flavour, keeping, dough, filling",
         ],
     );
 }
