@@ -1,6 +1,6 @@
 #!/bin/sh
 # Lays out a house's own rules for the deployment: sh docker/kubernetes/house-rules.sh my-rules house
-# Then: kubectl apply --kustomize house
+# Then: kubectl apply --server-side --kustomize house   (by the client alone a large ConfigMap cannot be applied)
 #
 # The rules become a ConfigMap that is mounted as the folder /rules. Run both commands again after a change: the pods get
 # it within about a minute and load it while they run; rules with a fault change nothing (GET /v1/rules, last_attempt).
@@ -24,9 +24,9 @@ for path in $files; do
     number=$((number + 1))
     cp "$rules/$path" "$out/rules/$number"
     keys="$keys
-      - $number=rules/$number"
+      - file-$number=rules/$number"
     items="$items
-                  - { key: \"$number\", path: \"$path\" }"
+                  - { key: file-$number, path: \"$path\" }"
 done
 
 cat > "$out/kustomization.yaml" <<END
