@@ -1,12 +1,12 @@
 //! Who may have rules reloaded or tried.
 
 use std::future::{Ready, ready};
-use std::net::SocketAddr;
+use std::net::{IpAddr, SocketAddr};
 use std::sync::Arc;
 use std::time::Duration;
 
 use actix_web::dev::Payload;
-use actix_web::http::header::AUTHORIZATION;
+use actix_web::http::header::{AUTHORIZATION, HOST};
 use actix_web::web::Data;
 use actix_web::{FromRequest, HttpRequest};
 use tokio::sync::{OwnedSemaphorePermit, Semaphore};
@@ -53,7 +53,8 @@ impl Authoring {
 pub enum AuthorAccess {
     /// Who sends the key.
     Key(AuthorKey),
-    /// Everybody: the service is heard on its own machine only.
+    /// Everybody who calls the machine by its own name: the service is heard there only, but so are pages of other sites that
+    /// a browser shows there, and what a proxy passes on.
     Everybody,
     /// Nobody.
     Nobody,
@@ -70,16 +71,41 @@ impl AuthorAccess {
         }
     }
 
-    fn admit(&self, authorization: Option<&str>) -> Result<(), Problem> {
-        let given = authorization.and_then(bearer);
+    fn admit(&self, request: &HttpRequest) -> Result<(), Problem> {
+        let given = field(request, AUTHORIZATION.as_str()).and_then(bearer);
         match (self, given) {
-            (Self::Everybody, _) => Ok(()),
+            (Self::Everybody, _) if is_of_this_machine(request) => Ok(()),
+            (Self::Everybody, _) => {
+                let detail = "without a key only requests are taken that this machine makes to itself by its own name";
+                Err(Problem::new(ProblemKind::AuthoringOff).detail(detail))
+            }
             (Self::Nobody, _) => Err(Problem::new(ProblemKind::AuthoringOff)),
             (Self::Key(key), Some(given)) if key.is(given) => Ok(()),
             (Self::Key(_), Some(_)) => Err(unknown_author("the key is another one", INVALID_TOKEN)),
             (Self::Key(_), None) => Err(unknown_author("the request carries no key", CHALLENGE)),
         }
     }
+}
+
+/// Whether a request names a loopback host and comes from no page of another site.
+fn is_of_this_machine(request: &HttpRequest) -> bool {
+    let names_this_machine = field(request, HOST.as_str()).is_none_or(is_loopback);
+    let site = field(request, "sec-fetch-site");
+    names_this_machine && site.is_none_or(|site| matches!(site, "same-origin" | "none"))
+}
+
+/// Whether `host` or `host:port` is `localhost` or a loopback address.
+fn is_loopback(authority: &str) -> bool {
+    let host = match authority.rsplit_once(':') {
+        Some((host, port)) if port.bytes().all(|byte| byte.is_ascii_digit()) => host,
+        _ => authority,
+    };
+    let address = host.trim_start_matches('[').trim_end_matches(']').parse::<IpAddr>();
+    host.eq_ignore_ascii_case("localhost") || address.is_ok_and(|address| address.to_canonical().is_loopback())
+}
+
+fn field<'r>(request: &'r HttpRequest, name: &str) -> Option<&'r str> {
+    request.headers().get(name).map(|value| value.to_str().unwrap_or_default())
 }
 
 /// The challenges of RFC 6750, section 3.
@@ -105,9 +131,8 @@ impl FromRequest for Author {
     type Future = Ready<Result<Self, Problem>>;
 
     fn from_request(request: &HttpRequest, _: &mut Payload) -> Self::Future {
-        let authorization = request.headers().get(AUTHORIZATION).map(|value| value.to_str().unwrap_or_default());
         let admitted = match request.app_data::<Data<Authoring>>() {
-            Some(authoring) => authoring.access.admit(authorization),
+            Some(authoring) => authoring.access.admit(request),
             None => Err(Problem::internal("the application does not know who may change rules")),
         };
         ready(admitted.map(|()| Self))
@@ -116,7 +141,7 @@ impl FromRequest for Author {
 
 #[cfg(test)]
 mod tests {
-    use super::{AuthorAccess, bearer};
+    use super::{AuthorAccess, bearer, is_loopback};
     use crate::settings::AuthorKey;
 
     #[test]
@@ -130,6 +155,16 @@ mod tests {
         }
         let key = AuthorKey::new("correct-horse-battery");
         assert!(matches!(AuthorAccess::new(key, "127.0.0.1:80".parse().unwrap()), AuthorAccess::Key(_)));
+    }
+
+    #[test]
+    fn names_of_this_machine() {
+        for own in ["localhost", "LocalHost:8080", "127.0.0.1:80", "127.0.0.1", "[::1]:80", "[::1]"] {
+            assert!(is_loopback(own), "{own}");
+        }
+        for other in ["", "whybake.example", "localhost.example:80", "10.0.0.1:80", "[2001:db8::1]:80", ":80"] {
+            assert!(!is_loopback(other), "{other}");
+        }
     }
 
     #[test]

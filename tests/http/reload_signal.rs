@@ -11,7 +11,7 @@ const KEY: &str = "correct-horse-battery-staple";
 
 fn exchange(service: &Service, head: &str) -> String {
     let mut stream = TcpStream::connect(service.address).unwrap();
-    stream.write_all(format!("{head}\r\nhost: x\r\nconnection: close\r\n\r\n").as_bytes()).unwrap();
+    stream.write_all(format!("{head}\r\nhost: localhost\r\nconnection: close\r\n\r\n").as_bytes()).unwrap();
     let mut answer = String::new();
     stream.read_to_string(&mut answer).unwrap();
     answer

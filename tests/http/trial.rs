@@ -203,6 +203,19 @@ async fn a_trial_needs_the_key() {
     assert_eq!(ask(off, request(&json!({}))).await.status, 403);
 }
 
+/// A page of another site, or another site's name that leads here, must not try or reload rules by somebody's browser.
+#[actix_web::test]
+async fn without_a_key_only_this_machine_is_heard() {
+    let from = |name: &'static str, value: &'static str| request(&json!({})).insert_header((name, value));
+    for (name, value) in [("host", "localhost:8080"), ("host", "127.0.0.1"), ("sec-fetch-site", "same-origin")] {
+        ask(authoring(), from(name, value)).await.success();
+    }
+    for (name, value) in [("host", "other.example"), ("sec-fetch-site", "cross-site"), ("sec-fetch-site", "same-site")]
+    {
+        assert_eq!(ask(authoring(), from(name, value)).await.json()["type"], "/v1/problems/authoring-off", "{value}");
+    }
+}
+
 #[actix_web::test]
 async fn a_body_that_is_no_trial_is_refused() {
     let answer = ask(authoring(), post("application/json", "{").uri("/v1/rules/trial")).await;
