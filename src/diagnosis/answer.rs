@@ -23,9 +23,11 @@ pub struct Diagnosis<'k> {
     pub reference: Option<Box<RawValue>>,
     /// The answer in a sentence or two.
     pub summary: String,
-    /// The leading causes, most probable first, each with its arguments.
+    /// The leading causes, most probable first, each with its arguments: those that explain something seen or that the
+    /// findings speak for; where nothing was found, the commonest.
     pub causes: Vec<RankedCause<'k>>,
-    /// All other causes of the product, most probable first.
+    /// All other causes of the product, most probable first. One may be more probable than the leading ones and yet have
+    /// nothing to do with what was seen.
     pub other_causes: Vec<OtherCause<'k>>,
     /// What to measure next: most information per minute first.
     pub next_readings: Vec<NextReading<'k>>,

@@ -13,6 +13,9 @@ use crate::knowledge::{Cause, Circumstances, Evidence, Input, Key, Knowledge, Pr
 /// Weights below it are left out: a factor of 1.02 in the odds.
 const LEAST_DECIBANS: f64 = 0.1;
 
+/// A cause that a finding moves, and the finding in words.
+type Rival<'k> = (&'k Cause, String);
+
 /// Everything that arguments are drawn from.
 pub(super) struct Arguing<'a, 'k> {
     knowledge: &'k Knowledge,
@@ -24,7 +27,7 @@ pub(super) struct Arguing<'a, 'k> {
     seen: Vec<(Key<Symptom>, f64, String)>,
     posterior: &'a Posterior<'a>,
     /// For each finding the causes that it speaks against and for, with the words for it; found when first asked for.
-    rivals: Vec<[OnceCell<Option<(&'k Cause, String)>>; 2]>,
+    rivals: Vec<[OnceCell<Option<Rival<'k>>>; 2]>,
 }
 
 impl<'a, 'k> Arguing<'a, 'k> {
@@ -96,7 +99,7 @@ impl<'a, 'k> Arguing<'a, 'k> {
     }
 
     /// The cause that a finding speaks for, or against, and that it moves most among those that explain what was seen.
-    fn rival(&self, place: usize, source: KnownFinding, spoken_for: bool) -> Option<(&'k Cause, String)> {
+    fn rival(&self, place: usize, source: KnownFinding, spoken_for: bool) -> Option<Rival<'k>> {
         let moved = |position: usize, weight: f64| {
             let odds = self.posterior.odds().get(position)?;
             Some(weight.abs() * odds.probability() * odds.complement())

@@ -30,6 +30,9 @@ const FEWEST_LEADING: usize = 3;
 /// A less probable cause is only named.
 const LEAST_LEADING: f64 = 0.02;
 
+/// A cause whose probability has grown by this factor is one that the findings speak for.
+const LIFTED: f64 = 1.05;
+
 /// Decibans against the leader that are worth a line.
 const SPEAKS_AGAINST: f64 = -0.5;
 
@@ -134,7 +137,11 @@ impl Diagnostician {
         let posterior = posterior(&model.network, &weighed.findings, workspace)?;
         let ranking = rank(posterior.odds());
         let probability = |position: usize| posterior.odds().get(position).map_or(0.0, |odds| odds.probability());
-        let leading = leading(&ranking, probability);
+        let lifted =
+            |position: usize| view.priors.get(position).is_some_and(|prior| probability(position) > prior * LIFTED);
+        let at_issue = |position: &usize| posterior.explains(*position) || lifted(*position);
+        let leading = leading(&ranking, at_issue, probability);
+        let leading = leading.as_slice();
         let weights = posterior.leave_one_out(leading, spare)?;
         let open = Open::new(knowledge, view, model, &posterior, &weighed.findings);
         let next = open.next(&mut laid_out.circumstances, spare);
@@ -175,7 +182,7 @@ impl Diagnostician {
             rules: RulesStamp { version: &knowledge.declared.pack.version, digest: &knowledge.declared.pack.digest },
             product: &knowledge.declared.products[view.product].id,
             summary: remarks::summary(&causes, next.readings.first().map(|reading| reading.title.as_str()), known),
-            other_causes: others(knowledge, view, &ranking, leading.len(), probability),
+            other_causes: others(knowledge, view, &ranking, leading, probability),
             next_readings: next.readings,
             next_questions: next.questions,
             computed: computed(knowledge, view, &laid_out),
@@ -201,21 +208,26 @@ fn rank(odds: &[Odds]) -> Vec<usize> {
     ranking.into_iter().map(|(_, position)| position).collect()
 }
 
-/// The causes that are argued for.
-fn leading(ranking: &[usize], probability: impl Fn(usize) -> f64) -> &[usize] {
-    let probable = ranking.iter().take_while(|position| probability(**position) >= LEAST_LEADING).count();
-    let count = probable.clamp(FEWEST_LEADING, MOST_LEADING).min(ranking.len());
-    ranking.get(..count).unwrap_or(ranking)
+/// The causes that are argued for: those that explain something seen, or that the findings make more probable. What is
+/// merely common says nothing about the complaint. Where nothing was found, all causes are at issue.
+fn leading(ranking: &[usize], at_issue: impl Fn(&usize) -> bool, probability: impl Fn(usize) -> f64) -> Vec<usize> {
+    let mut leading: Vec<usize> = ranking.iter().copied().filter(at_issue).collect();
+    if leading.is_empty() {
+        leading = ranking.to_vec();
+    }
+    let probable = leading.iter().take_while(|position| probability(**position) >= LEAST_LEADING).count();
+    leading.truncate(probable.clamp(FEWEST_LEADING, MOST_LEADING));
+    leading
 }
 
 fn others<'k>(
     knowledge: &'k Knowledge,
     view: &ProductView,
     ranking: &[usize],
-    leading: usize,
+    leading: &[usize],
     probability: impl Fn(usize) -> f64,
 ) -> Vec<OtherCause<'k>> {
-    let rest = ranking.iter().skip(leading).filter_map(|position| {
+    let rest = ranking.iter().filter(|position| !leading.contains(position)).filter_map(|position| {
         let cause = &knowledge.declared.causes[*view.causes.get(*position)?];
         Some(OtherCause { cause: &cause.id, title: &cause.title, probability: probability(*position) })
     });

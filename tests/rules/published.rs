@@ -84,7 +84,7 @@ fn every_mapped_pair_is_linked_and_every_other_has_its_reason() {
 fn nearly_all_published_pairs_of_a_family_are_in_the_pack() {
     for (family, rows) in tables() {
         let elsewhere = |row: &&Row| !row.is_mapped() && row.reason_if_absent.starts_with("another product");
-        let (of_others, own): (Vec<&Row>, Vec<&Row>) = rows.iter().partition(|row| elsewhere(&row));
+        let (of_others, own): (Vec<&Row>, Vec<&Row>) = rows.iter().partition(|row| elsewhere(row));
         let missed: Vec<String> = own
             .iter()
             .filter(|row| !row.is_mapped())
