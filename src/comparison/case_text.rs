@@ -12,8 +12,10 @@ struct Record<'t> {
 /// The text of the `case` of a record, as it stands there; of any other text the text itself, which may be a case.
 #[must_use]
 pub fn case_text(text: &[u8]) -> &[u8] {
+    // The parser would take an array for the members of a record, too.
+    let is_object = text.trim_ascii_start().first() == Some(&b'{');
     match serde_json::from_slice::<Record<'_>>(text) {
-        Ok(Record { case: Some(case) }) => case.get().as_bytes(),
+        Ok(Record { case: Some(case) }) if is_object => case.get().as_bytes(),
         _ => text,
     }
 }
