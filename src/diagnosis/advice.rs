@@ -110,7 +110,7 @@ impl<'k> Advising<'_, 'k> {
     fn needed(self, quantity: &'k Quantity, needs: &mut Vec<&'k str>) {
         let before = needs.len();
         let mut formula = None;
-        quantity.inputs(&mut |input| {
+        quantity.inputs_in(self.case, &mut |input| {
             let id = input_id(self.declared(), input);
             if matches!(input, Input::Share(_) | Input::Formula) {
                 formula = Some(id);

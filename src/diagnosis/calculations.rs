@@ -10,7 +10,7 @@ pub(super) fn explain(
     faults: &mut Vec<RuleFault>,
 ) -> (Option<MethodText>, Vec<String>) {
     let (mut method, mut remarks) = (None, Vec::new());
-    quantity.calculations(&mut |calculated| match calculated.figure(case) {
+    quantity.calculations(case, &mut |calculated| match calculated.figure(case) {
         Ok(Some(figure)) => {
             method.get_or_insert(MethodText { name: figure.method, source: figure.source });
             remarks.extend(figure.remarks);

@@ -108,21 +108,22 @@ impl CalculationArgument {
 }
 
 impl Quantity {
-    /// Visits the calculations in it, each before those that it takes its arguments from.
-    pub fn calculations<'q>(&'q self, visit: &mut dyn FnMut(&'q Calculated)) {
+    /// Visits the calculations that count in a case, each before those that it takes its arguments from.
+    pub fn calculations<'q>(&'q self, case: &Circumstances, visit: &mut dyn FnMut(&'q Calculated)) {
         match self {
             Self::Calculated(calculated) => {
                 visit(calculated);
                 for argument in &calculated.arguments {
                     if let CalculationArgument::Quantity { quantity, .. } = argument {
-                        quantity.calculations(visit);
+                        quantity.calculations(case, visit);
                     }
                 }
             }
-            Self::Abs(inner) => inner.calculations(visit),
-            Self::Either(left, right) | Self::Binary(_, left, right) => {
-                left.calculations(visit);
-                right.calculations(visit);
+            Self::Abs(inner) => inner.calculations(case, visit),
+            Self::Either(first, second) => Self::alternative(first, second, case).calculations(case, visit),
+            Self::Binary(_, left, right) => {
+                left.calculations(case, visit);
+                right.calculations(case, visit);
             }
             Self::Number(_)
             | Self::Reading(_)

@@ -77,17 +77,55 @@ impl Quantity {
 
     /// Visits everything that it depends on.
     pub fn inputs(&self, visit: &mut impl FnMut(Input)) {
-        self.parts(&mut |part| match part {
+        self.parts(&mut |part| part.own_inputs(&mut *visit));
+    }
+
+    /// Visits what it depends on in a case: of two alternatives only the one that counts there.
+    pub fn inputs_in(&self, case: &Circumstances, visit: &mut dyn FnMut(Input)) {
+        self.own_inputs(&mut *visit);
+        match self {
+            Self::Abs(inner) => inner.inputs_in(case, visit),
+            Self::Calculated(calculated) => {
+                calculated.quantities().for_each(|quantity| quantity.inputs_in(case, visit));
+            }
+            Self::Either(first, second) => Self::alternative(first, second, case).inputs_in(case, visit),
+            Self::Binary(_, left, right) => {
+                left.inputs_in(case, visit);
+                right.inputs_in(case, visit);
+            }
+            _ => {}
+        }
+    }
+
+    /// What the quantity itself names, without those inside it.
+    fn own_inputs(&self, mut visit: impl FnMut(Input)) {
+        match self {
             Self::Reading(key) => visit(Input::Reading(*key)),
             Self::BakerPercent(keys) | Self::MassPercent(keys, _) => {
                 keys.iter().for_each(|key| visit(Input::Share(*key)));
             }
             Self::RolePercent(_) | Self::Formula(..) => visit(Input::Formula),
-            Self::Calculated(calculated) => {
-                calculated.facts().for_each(|key| visit(Input::Fact(key)));
-            }
+            Self::Calculated(calculated) => calculated.facts().for_each(|key| visit(Input::Fact(key))),
             _ => {}
+        }
+    }
+
+    /// Of two alternatives the one that counts in a case: the first that is known, else the one that lacks less.
+    pub(super) fn alternative<'q>(first: &'q Self, second: &'q Self, case: &Circumstances) -> &'q Self {
+        let second_counts = || second.value(case).is_some() || second.lacking(case).len() < first.lacking(case).len();
+        if first.value(case).is_none() && second_counts() { second } else { first }
+    }
+
+    /// Inputs that are not known; all that a formula would tell count as one.
+    fn lacking(&self, case: &Circumstances) -> Vec<Input> {
+        let mut lacking = Vec::new();
+        self.inputs_in(case, &mut |input| {
+            let whole = if matches!(input, Input::Share(_)) { Input::Formula } else { input };
+            if !case.knows(input) && !lacking.contains(&whole) {
+                lacking.push(whole);
+            }
         });
+        lacking
     }
 
     /// Visits itself and every quantity inside it.
