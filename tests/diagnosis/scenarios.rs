@@ -27,6 +27,16 @@ fn a_measured_hot_dough_settles_a_hollow_and_lowers_its_rivals() {
 }
 
 #[test]
+fn an_action_asks_for_what_its_nearest_way_to_a_quantity_lacks() {
+    let answer = answer(&json!({"product": "hamburger_bun", "symptoms": [{"symptom": "hollow_under_crust"}],
+        "readings": {"dough_temperature": {"value": 31, "unit": "Cel"}}}));
+    let colder = &answer["causes"][0]["actions"][0];
+    assert_eq!(colder["action"], "colder_mixing_water");
+    // By the rule of thumb, not by the heat balance, which wants the temperatures of room, flour and tap as well.
+    assert_eq!(colder["needs"], json!(["water_temperature", "formula", "tap_water_temperature"]));
+}
+
+#[test]
 fn a_dough_on_target_drops_the_hot_dough_and_leaves_something_to_measure() {
     let answer = answer(&json!({"product": "hamburger_bun", "symptoms": [{"symptom": "hollow_under_crust"}],
         "readings": {"dough_temperature": {"value": 26, "unit": "Cel"}}}));
@@ -87,4 +97,17 @@ fn mould_and_rope_carry_their_cautions() {
         let cautions = answer["cautions"].to_string().to_lowercase();
         assert!(cautions.contains("taste") || cautions.contains("discard"), "{symptom}: {cautions}");
     }
+}
+
+#[test]
+fn what_is_merely_common_does_not_lead_and_is_not_asked_about() {
+    let answer = answer(&json!({"product": "white_pan_bread", "symptoms": [{"symptom": "mould"}]}));
+    let argued = ids(&answer, "causes", "cause");
+    assert!(
+        !argued.is_empty()
+            && answer["causes"].as_array().unwrap().iter().all(|cause| {
+                cause["evidence"].as_array().unwrap().iter().any(|argument| argument["finding"] == "mould")
+            }),
+        "{argued:?}"
+    );
 }

@@ -253,8 +253,11 @@ fn a_quantity_that_is_off_or_has_no_value_says_so() {
         let (_, failures) = run(&wider().with(PATH, &text));
         failures[0].found.clone()
     };
-    assert_eq!(failure(HOT, "butter"), "3.1 %");
-    assert_eq!(failure(HOT, "lard"), "no such quantity");
+    let small = r#"{ "product": "hamburger_bun", "symptoms": [{ "symptom": "low_volume" }],
+        "readings": { "dough_temperature": { "value": 31, "unit": "Cel" } } }"#;
+    assert_eq!(failure(small, "butter"), "3.1 %");
+    assert_eq!(failure(small, "lard"), "no such quantity");
+    assert_eq!(failure(HOT, "butter"), "no such cause among those that lead");
     let blank = r#"{ "product": "hamburger_bun" }"#;
     assert_eq!(failure(blank, "butter"), "no value, for it needs `dough_temperature`");
 }
