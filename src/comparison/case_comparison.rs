@@ -78,7 +78,7 @@ impl ProbabilityChange {
     }
 }
 
-/// All causes with their probabilities, most probable first; or why there are none.
+/// All causes with their probabilities, in the order of the answer; or why there are none.
 type Ranking = Result<Vec<LeadingCause>, Vec<Fault>>;
 
 impl CaseComparison {

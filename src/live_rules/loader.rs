@@ -208,6 +208,9 @@ impl Loader {
             Ok(rules) => {
                 let pack = &rules.diagnostician.knowledge().declared.pack;
                 let outcome = AttemptOutcome::Loaded { version: pack.version.clone(), digest: pack.digest.clone() };
+                if !rules.warnings.is_empty() {
+                    tracing::warn!(count = rules.warnings.len(), "the rules have warnings; `whybake check` tells them");
+                }
                 self.live.replace(rules, SystemTime::now());
                 outcome
             }
