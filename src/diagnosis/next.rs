@@ -7,10 +7,10 @@ use crate::inference::{Findings, Posterior, Reading as Outcomes, Workspace, look
 use crate::knowledge::{Circumstances, Input, Knowledge, ProductView};
 
 /// Most readings, and most questions, in an answer.
-const MOST: usize = 6;
+const MOST: usize = 5;
 
 /// Most symptoms that are tried: each needs an inference of its own.
-const MOST_LOOKS: usize = 3;
+const MOST_LOOKS: usize = 2;
 
 /// Most causes of a reading whose outcomes are made in the case: the joint posterior doubles with each.
 const MOST_CAUSES: usize = 4;

@@ -4,6 +4,7 @@ use super::bound::InformationBound;
 use super::conditioned::{cut_off, power_of_ten};
 use super::faults::{FindingsFault, ReadingFault};
 use super::information::{entropy, mutual_information};
+use super::lattice::compress;
 use super::odds::Odds;
 use super::posterior::{MAX_JOINT_CAUSES, Posterior, check_known, normalise};
 
@@ -97,6 +98,10 @@ impl Reading {
     /// # Errors
     /// An unknown or repeated cause, or too many together with those of the reading.
     pub fn information_about(&self, posterior: &Posterior<'_>, causes: &[usize]) -> Result<f64, FindingsFault> {
+        if let Some(mask) = self.places(causes) {
+            posterior.check_causes(&self.causes)?;
+            return Ok(self.information_about_own(posterior, mask));
+        }
         let mut all = self.causes.clone();
         all.extend(causes.iter().filter(|cause| !self.causes.contains(cause)));
         let masses = posterior.joint(&all)?;
@@ -108,6 +113,32 @@ impl Reading {
             cells.zip(likelihoods).for_each(|(cell, likelihood)| *cell += mass * likelihood);
         }
         Ok(mutual_information(&table, self.regions))
+    }
+
+    /// The places of distinct causes among those of the reading, as bits; `None` unless all are there.
+    fn places(&self, causes: &[usize]) -> Option<u32> {
+        let mut mask = 0;
+        for cause in causes {
+            let bit = 1 << self.causes.iter().position(|own| own == cause)?;
+            if mask & bit != 0 {
+                return None;
+            }
+            mask |= bit;
+        }
+        Some(mask)
+    }
+
+    /// The same for some of its own causes: the region given them is the mean over the others.
+    fn information_about_own(&self, posterior: &Posterior<'_>, mask: u32) -> f64 {
+        let mut masses = [0.0; 1 << MAX_READING_CAUSES];
+        let masses = self.configurations(posterior, &mut masses);
+        let mut table = vec![0.0; self.regions << mask.count_ones()];
+        for ((configuration, mass), likelihoods) in (0..).zip(masses).zip(self.likelihoods.chunks_exact(self.regions)) {
+            let row = compress(configuration & mask, mask) as usize;
+            let cells = table.iter_mut().skip(row * self.regions);
+            cells.zip(likelihoods).for_each(|(cell, likelihood)| *cell += mass * likelihood);
+        }
+        mutual_information(&table, self.regions)
     }
 
     /// For each region its probability, and the odds of `causes` if it were found.
