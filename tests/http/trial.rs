@@ -167,6 +167,10 @@ async fn files_and_cases_are_limited_in_number() {
     let details: Vec<&str> =
         problem["errors"].as_array().unwrap().iter().map(|error| error["detail"].as_str().unwrap()).collect();
     assert_eq!(details, ["a trial changes at most 500 files", "a trial takes at most 1000 cases"]);
+    // What is past the limit is not looked at.
+    let files: serde_json::Map<String, Value> = (0..600).map(|n| (format!("f{n}.rhai"), Value::Null)).collect();
+    let problem = ask(authoring(), request(&json!({"files": files}))).await.json();
+    assert_eq!(problem["errors"].as_array().unwrap().len(), 501);
 }
 
 #[actix_web::test]
