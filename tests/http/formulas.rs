@@ -56,6 +56,20 @@ async fn what_is_not_known_says_why() {
     assert!((bounds.0 - 58.0).abs() < 0.01 && (bounds.1 - 68.0).abs() < 0.01, "{bounds:?}");
 }
 
+/// The same shares of a small batch are as open as those of a large one.
+#[actix_web::test]
+async fn an_open_mass_is_no_figure_in_a_small_batch_either() {
+    let formula = json!({"complete": true, "ingredients": [
+        {"ingredient": "bread_flour", "amount": 500, "unit": "g"},
+        {"ingredient": "water", "amount": 290, "unit": "g"},
+        {"name": "Paste", "amount": 200, "unit": "g"}]});
+    let report = ask("figures", &json!({"formula": formula})).await.success();
+    let water = figure(&report["parts"][0]["totals"], "total_water");
+    assert!(water.get("value").is_none(), "{water}");
+    let bounds = (water["at_least"].as_f64().unwrap(), water["at_most"].as_f64().unwrap());
+    assert!((bounds.0 - 0.29).abs() < 1e-9 && (bounds.1 - 0.49).abs() < 1e-9, "{bounds:?}");
+}
+
 #[actix_web::test]
 async fn parts_are_told_apart() {
     let mut formula = bun();
