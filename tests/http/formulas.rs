@@ -112,6 +112,16 @@ async fn a_formula_is_set_against_the_ratio_of_its_product() {
 }
 
 #[actix_web::test]
+async fn a_ratio_is_that_of_the_dough_and_says_what_it_leaves_out() {
+    let mut formula = bun();
+    let lines = formula["ingredients"].as_array_mut().unwrap();
+    lines.push(json!({"name": "Crumb softener", "amount": 1, "unit": "kg"}));
+    lines.push(json!({"name": "Jam", "amount": 5, "unit": "kg", "stage": "filling"}));
+    let found = ask("ratios", &json!({"product": "hamburger_bun", "formula": formula})).await.success();
+    assert_eq!(found["roles_unknown_of"], json!(["Crumb softener"]));
+}
+
+#[actix_web::test]
 async fn a_product_without_a_ratio_is_told_the_ratios() {
     let answer = ask("ratios", &json!({"formula": bun()})).await;
     assert_eq!(answer.status, 422);
