@@ -146,13 +146,12 @@ fn read_size(object: &Object<'_>, faults: &mut Faults) -> Option<BatchSize> {
             read_measure(&mass, "kg", faults).map(BatchSize::Mass)
         }
         (None, Some(pieces)) => {
-            let pieces = pieces.number_within(faults, 1.0, f64::from(u32::MAX));
+            let pieces = read_pieces(&pieces, faults);
             let piece_mass = object.required(faults, "piece_mass", Some("the mass of one baked piece".to_owned()));
             let piece_mass = piece_mass.and_then(|node| read_measure(&node, "kg", faults));
             let bake_loss = object.optional("bake_loss").map(|node| read_measure(&node, "%", faults));
-            #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // within the range of `u32`
             Some(BatchSize::Pieces {
-                pieces: pieces? as u32,
+                pieces: pieces?,
                 baked_piece_kg: piece_mass?,
                 bake_loss_percent: bake_loss.unwrap_or(Some(0.0))?,
             })
@@ -169,10 +168,20 @@ fn read_size(object: &Object<'_>, faults: &mut Faults) -> Option<BatchSize> {
     }
 }
 
+fn read_pieces(node: &Node<'_>, faults: &mut Faults) -> Option<u32> {
+    let pieces = node.number_within(faults, 1.0, f64::from(u32::MAX))?;
+    if pieces.fract() != 0.0 {
+        node.fault(faults, FaultCode::OutOfRange, format!("{pieces} is not a whole number"), None);
+        return None;
+    }
+    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // whole, and within the range of `u32`
+    Some(pieces as u32)
+}
+
 /// `{"value": 120, "unit": "kg"}` in the unit that is wanted.
 fn read_measure(node: &Node<'_>, wanted: &str, faults: &mut Faults) -> Option<f64> {
     let object = node.object(faults, &["value", "unit"])?;
-    let value = object.required(faults, "value", None).and_then(|node| node.number_within(faults, 0.0, f64::MAX));
+    let value = object.required(faults, "value", None).and_then(|node| node.number_within(faults, 0.0, f64::INFINITY));
     let unit_node = object.required(faults, "unit", Some(format!("for example `{wanted}`")))?;
     let code = unit_node.text(faults)?;
     let unit = Unit::parse(code).map_err(|fault| {

@@ -178,6 +178,15 @@ async fn a_batch_that_cannot_be_meant_is_a_fault() {
     let lost = json!({"formula": bun(), "pieces": 10, "piece_mass": {"value": 60, "unit": "g"},
         "bake_loss": {"value": 100, "unit": "%"}});
     assert_eq!(ask("batches", &lost).await.json()["errors"][0]["pointer"], "/bake_loss");
+    let detail = async |size: Value| {
+        let mut batch = json!({"formula": bun(), "piece_mass": {"value": 60, "unit": "g"}});
+        batch.as_object_mut().unwrap().extend(size.as_object().unwrap().clone());
+        ask("batches", &batch).await.json()["errors"][0]["detail"].as_str().unwrap().to_owned()
+    };
+    assert_eq!(detail(json!({"pieces": 10.5})).await, "10.5 is not a whole number");
+    assert_eq!(detail(json!({"pieces": 10, "bake_loss": {"value": -1, "unit": "%"}})).await, "-1 is not at least 0");
+    let icing = "the number of pieces counts pieces of dough; the icing is scaled to a mass";
+    assert_eq!(detail(json!({"pieces": 10, "part": "icing"})).await, icing);
     let both = json!({"formula": bun(), "mass": {"value": 1, "unit": "kg"}, "pieces": 3});
     assert_eq!(ask("batches", &both).await.json()["errors"][0]["code"], "contradiction");
     let filling = json!({"formula": bun(), "part": "filling", "mass": {"value": 1, "unit": "kg"}});
