@@ -7,7 +7,6 @@ use crate::json::{Document, Fault, FaultCode, Faults, Node, Object, listing};
 use crate::knowledge::{Key, Knowledge, Product};
 use crate::science::formula::{CLASSIC_RATIOS, ClassicRatio, Part, classic_ratio};
 use crate::science::{self, Nonsense};
-use crate::suggest::did_you_mean;
 use crate::units::{Unit, convert};
 
 /// A formula, of a product where that matters.
@@ -125,8 +124,7 @@ fn read_part(node: &Node<'_>, faults: &mut Faults) -> Option<Part> {
     let found = Part::named(name);
     if found.is_none() {
         let names = Part::ALL.map(Part::name);
-        let help = did_you_mean(name, names).unwrap_or_else(|| format!("the parts are {}", listing(&names)));
-        node.fault(faults, FaultCode::UnknownName, format!("unknown part `{name}`"), Some(help));
+        node.unknown_name(faults, "part", name, names, || Some(format!("the parts are {}", listing(&names))));
     }
     found
 }
@@ -201,8 +199,8 @@ fn read_ratio(node: &Node<'_>, faults: &mut Faults) -> Option<&'static ClassicRa
     let name = node.text(faults)?;
     let found = classic_ratio(name);
     if found.is_none() {
-        let help = did_you_mean(name, CLASSIC_RATIOS.iter().map(|ratio| ratio.product)).unwrap_or_else(all_ratios);
-        node.fault(faults, FaultCode::UnknownName, format!("unknown classic ratio `{name}`"), Some(help));
+        let names = CLASSIC_RATIOS.iter().map(|ratio| ratio.product);
+        node.unknown_name(faults, "classic ratio", name, names, || Some(all_ratios()));
     }
     found
 }

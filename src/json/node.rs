@@ -73,6 +73,19 @@ impl<'a> Node<'a> {
         }
     }
 
+    /// Records that a name is none of `known`, with the nearest of them or what else helps.
+    pub(crate) fn unknown_name<'n>(
+        &self,
+        faults: &mut Faults,
+        what: &str,
+        name: &str,
+        known: impl IntoIterator<Item = &'n str>,
+        otherwise: impl FnOnce() -> Option<String>,
+    ) {
+        let help = did_you_mean(name, known).or_else(otherwise);
+        self.fault(faults, FaultCode::UnknownName, format!("unknown {what} `{name}`"), help);
+    }
+
     /// Records that the value is of another type than `wanted`.
     pub(crate) fn wrong_type(&self, faults: &mut Faults, wanted: &str) {
         self.fault(faults, FaultCode::WrongType, format!("{wanted} is wanted, this is {}", self.json.kind()), None);
