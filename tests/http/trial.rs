@@ -211,11 +211,23 @@ async fn a_trial_needs_the_key() {
 #[actix_web::test]
 async fn without_a_key_only_this_machine_is_heard() {
     let from = |name: &'static str, value: &'static str| request(&json!({})).insert_header((name, value));
-    for (name, value) in [("host", "localhost:8080"), ("host", "127.0.0.1"), ("sec-fetch-site", "same-origin")] {
+    let own = [
+        ("host", "localhost:8080"),
+        ("host", "127.0.0.1"),
+        ("sec-fetch-site", "same-origin"),
+        ("origin", "http://localhost:8080"),
+    ];
+    for (name, value) in own {
         ask(authoring(), from(name, value)).await.success();
     }
-    for (name, value) in [("host", "other.example"), ("sec-fetch-site", "cross-site"), ("sec-fetch-site", "same-site")]
-    {
+    let others = [
+        ("host", "other.example"),
+        ("sec-fetch-site", "cross-site"),
+        ("sec-fetch-site", "same-site"),
+        ("origin", "https://other.example"),
+        ("origin", "null"),
+    ];
+    for (name, value) in others {
         assert_eq!(ask(authoring(), from(name, value)).await.json()["type"], "/v1/problems/authoring-off", "{value}");
     }
 }
