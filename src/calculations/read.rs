@@ -4,7 +4,6 @@ use super::calculation::InputFaults;
 use super::input::{Choice, Input, InputKind, NumberKind, RowsKind};
 use super::values::{Value, Values};
 use crate::json::{FaultCode, Faults, Json, Node, Object, listing};
-use crate::suggest::did_you_mean;
 use crate::units::{Unit, convert, convert_difference};
 
 /// Longest name that comes back in an answer, characters.
@@ -140,9 +139,8 @@ fn choice(node: &Node<'_>, choices: &'static [Choice], faults: &mut Faults) -> O
     let given = node.text(faults)?;
     let found = words(choices).find(|word| *word == given);
     if found.is_none() {
-        let help =
-            did_you_mean(given, words(choices)).unwrap_or_else(|| format!("the words are {}", listing(words(choices))));
-        node.fault(faults, FaultCode::UnknownName, format!("unknown word `{given}`"), Some(help));
+        let all = || Some(format!("the words are {}", listing(words(choices))));
+        node.unknown_name(faults, "word", given, words(choices), all);
     }
     found
 }

@@ -5,7 +5,6 @@ use super::types::{Formula, FormulaLine, LineContent};
 use crate::json::{FaultCode, Faults, Node, Object, listing};
 use crate::knowledge::{Composition, Declarations, Leavening};
 use crate::science::formula::{Role, Stage};
-use crate::suggest::did_you_mean;
 use crate::units::{Unit, convert};
 
 /// Rounding that a composition in g/100 g may carry above 100.
@@ -118,8 +117,7 @@ fn read_stage(node: &Node<'_>, faults: &mut Faults) -> Option<Stage> {
     let found = Stage::named(name);
     if found.is_none() {
         let names = Stage::ALL.map(Stage::name);
-        let help = did_you_mean(name, names).unwrap_or_else(|| format!("the stages are {}", listing(&names)));
-        node.fault(faults, FaultCode::UnknownName, format!("unknown stage `{name}`"), Some(help));
+        node.unknown_name(faults, "stage", name, names, || Some(format!("the stages are {}", listing(&names))));
     }
     found
 }
@@ -132,8 +130,7 @@ fn read_roles(node: &Node<'_>, faults: &mut Faults) -> Vec<Role> {
             Some(role) => roles.push(role),
             None => {
                 let names = Role::ALL.map(Role::name);
-                let help = did_you_mean(name, names).unwrap_or_else(|| format!("the roles are {}", listing(&names)));
-                item.fault(faults, FaultCode::UnknownName, format!("unknown role `{name}`"), Some(help));
+                item.unknown_name(faults, "role", name, names, || Some(format!("the roles are {}", listing(&names))));
             }
         }
     });

@@ -7,7 +7,6 @@ use crate::json::{Document, Fault, FaultCode, Faults, Node, Object, listing};
 use crate::knowledge::{Key, Knowledge, Product};
 use crate::science::formula::{CLASSIC_RATIOS, ClassicRatio, Part, classic_ratio};
 use crate::science::{self, Nonsense};
-use crate::suggest::did_you_mean;
 use crate::units::{Unit, convert};
 
 /// A formula, of a product where that matters.
@@ -125,8 +124,7 @@ fn read_part(node: &Node<'_>, faults: &mut Faults) -> Option<Part> {
     let found = Part::named(name);
     if found.is_none() {
         let names = Part::ALL.map(Part::name);
-        let help = did_you_mean(name, names).unwrap_or_else(|| format!("the parts are {}", listing(&names)));
-        node.fault(faults, FaultCode::UnknownName, format!("unknown part `{name}`"), Some(help));
+        node.unknown_name(faults, "part", name, names, || Some(format!("the parts are {}", listing(&names))));
     }
     found
 }
@@ -146,13 +144,12 @@ fn read_size(object: &Object<'_>, faults: &mut Faults) -> Option<BatchSize> {
             read_measure(&mass, "kg", faults).map(BatchSize::Mass)
         }
         (None, Some(pieces)) => {
-            let pieces = pieces.number_within(faults, 1.0, f64::from(u32::MAX));
+            let pieces = read_pieces(&pieces, faults);
             let piece_mass = object.required(faults, "piece_mass", Some("the mass of one baked piece".to_owned()));
             let piece_mass = piece_mass.and_then(|node| read_measure(&node, "kg", faults));
             let bake_loss = object.optional("bake_loss").map(|node| read_measure(&node, "%", faults));
-            #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // within the range of `u32`
             Some(BatchSize::Pieces {
-                pieces: pieces? as u32,
+                pieces: pieces?,
                 baked_piece_kg: piece_mass?,
                 bake_loss_percent: bake_loss.unwrap_or(Some(0.0))?,
             })
@@ -169,10 +166,20 @@ fn read_size(object: &Object<'_>, faults: &mut Faults) -> Option<BatchSize> {
     }
 }
 
+fn read_pieces(node: &Node<'_>, faults: &mut Faults) -> Option<u32> {
+    let pieces = node.number_within(faults, 1.0, f64::from(u32::MAX))?;
+    if pieces.fract() != 0.0 {
+        node.fault(faults, FaultCode::OutOfRange, format!("{pieces} is not a whole number"), None);
+        return None;
+    }
+    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // whole, and within the range of `u32`
+    Some(pieces as u32)
+}
+
 /// `{"value": 120, "unit": "kg"}` in the unit that is wanted.
 fn read_measure(node: &Node<'_>, wanted: &str, faults: &mut Faults) -> Option<f64> {
     let object = node.object(faults, &["value", "unit"])?;
-    let value = object.required(faults, "value", None).and_then(|node| node.number_within(faults, 0.0, f64::MAX));
+    let value = object.required(faults, "value", None).and_then(|node| node.number_within(faults, 0.0, f64::INFINITY));
     let unit_node = object.required(faults, "unit", Some(format!("for example `{wanted}`")))?;
     let code = unit_node.text(faults)?;
     let unit = Unit::parse(code).map_err(|fault| {
@@ -192,8 +199,8 @@ fn read_ratio(node: &Node<'_>, faults: &mut Faults) -> Option<&'static ClassicRa
     let name = node.text(faults)?;
     let found = classic_ratio(name);
     if found.is_none() {
-        let help = did_you_mean(name, CLASSIC_RATIOS.iter().map(|ratio| ratio.product)).unwrap_or_else(all_ratios);
-        node.fault(faults, FaultCode::UnknownName, format!("unknown classic ratio `{name}`"), Some(help));
+        let names = CLASSIC_RATIOS.iter().map(|ratio| ratio.product);
+        node.unknown_name(faults, "classic ratio", name, names, || Some(all_ratios()));
     }
     found
 }

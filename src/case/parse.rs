@@ -4,9 +4,8 @@ use std::fmt;
 
 use super::types::Case;
 use super::{formula, readings, requirements, symptoms};
-use crate::json::{Document, Fault, FaultCode, Faults, Node, Object, listing};
+use crate::json::{Document, Fault, Faults, Node, Object, listing};
 use crate::knowledge::{Key, Knowledge, Named, Product, Table};
-use crate::suggest::did_you_mean;
 
 /// The members of a case.
 const MEMBERS: [&str; 7] = ["product", "symptoms", "readings", "facts", "formula", "requirements", "reference"];
@@ -99,8 +98,7 @@ pub(crate) fn find_named<T: Named>(
 ) -> Option<Key<T>> {
     let found = table.find(id);
     if found.is_none() {
-        let help = did_you_mean(id, table.ids());
-        node.fault(faults, FaultCode::UnknownName, format!("unknown {what} `{id}`"), help);
+        node.unknown_name(faults, what, id, table.ids(), || None);
     }
     found
 }

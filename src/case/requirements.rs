@@ -2,9 +2,8 @@
 
 use super::parse::find;
 use super::types::{AvoidedIngredient, Requirements};
-use crate::json::{FaultCode, Faults, Node};
+use crate::json::{Faults, Node};
 use crate::knowledge::Declarations;
-use crate::suggest::did_you_mean;
 
 pub(super) fn read(node: &Node<'_>, declared: &Declarations, faults: &mut Faults) -> Requirements {
     let mut requirements = Requirements::default();
@@ -26,8 +25,8 @@ fn avoided(item: &Node<'_>, declared: &Declarations, faults: &mut Faults) -> Opt
     let ingredient = declared.ingredients.find(id).map(AvoidedIngredient::Ingredient);
     let found = ingredient.or_else(|| declared.allergens.find(id).map(AvoidedIngredient::Allergen));
     if found.is_none() {
-        let help = did_you_mean(id, declared.ingredients.ids().chain(declared.allergens.ids()));
-        item.fault(faults, FaultCode::UnknownName, format!("unknown ingredient or allergen `{id}`"), help);
+        let known = declared.ingredients.ids().chain(declared.allergens.ids());
+        item.unknown_name(faults, "ingredient or allergen", id, known, || None);
     }
     found
 }

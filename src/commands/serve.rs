@@ -51,9 +51,9 @@ impl Serve {
     }
 
     fn settings(self) -> Result<Settings, Exit> {
-        // A variable that is no Unicode text cannot be one of ours.
-        let environment =
-            env::vars_os().filter_map(|(name, value)| Some((name.into_string().ok()?, value.into_string().ok()?)));
+        // A name that is no Unicode text cannot be one of ours; a value of ours that is none is a fault, not left out.
+        let environment = env::vars_os()
+            .filter_map(|(name, value)| Some((name.into_string().ok()?, value.to_string_lossy().into_owned())));
         let mut settings = Settings::load(self.settings.as_deref(), environment).map_err(|faults| {
             faults.iter().for_each(complain);
             Exit::Usage

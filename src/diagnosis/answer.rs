@@ -381,7 +381,8 @@ pub struct Replacement<'k> {
 /// A caution.
 #[derive(Debug, Serialize, ToSchema)]
 pub struct CautionText<'k> {
-    /// Id of the caution, of the legal limit that is exceeded, or of the ingredient that is not permitted.
+    /// Id of the caution, of the legal limit that is exceeded, or of the ingredient that is not permitted or does not meet
+    /// the requirements of the case.
     pub caution: &'k str,
     /// The warning.
     #[schema(value_type = String)]

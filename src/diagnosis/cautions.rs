@@ -5,7 +5,8 @@ use super::circumstances::LaidOut;
 use super::law::Law;
 use super::said::Said;
 use super::words::{Wording, input_title};
-use crate::knowledge::{Caution, Circumstances, Condition, Input, Key, Knowledge, ProductView, Warning};
+use crate::case::Requirements;
+use crate::knowledge::{Caution, Circumstances, Condition, Ingredient, Input, Key, Knowledge, ProductView, Warning};
 
 /// What cautions are drawn from.
 pub(super) struct Heeding<'a, 'k> {
@@ -13,16 +14,18 @@ pub(super) struct Heeding<'a, 'k> {
     pub(super) view: &'k ProductView,
     pub(super) laid_out: &'a LaidOut,
     pub(super) law: Law<'k>,
+    pub(super) requirements: &'a Requirements,
     /// Positions of the leading causes.
     pub(super) leading: &'a [usize],
 }
 
 impl<'k> Heeding<'_, 'k> {
-    /// First what the case itself raises: limits exceeded, ingredients not permitted, warnings; then the cautions of the
+    /// First what the case itself raises: requirements that its own formula does not meet, limits exceeded, ingredients not permitted, warnings; then the cautions of the
     /// symptoms that are seen, of the leading causes and their actions, and of the pack; each once.
     pub(super) fn cautions(&self) -> Vec<CautionText<'k>> {
         let circumstances = &self.laid_out.circumstances;
-        let mut texts = self.law.exceeded(self.view, circumstances);
+        let mut texts = self.unmet_requirements();
+        texts.extend(self.law.exceeded(self.view, circumstances));
         texts.extend(self.law.not_permitted(circumstances, &self.prescribed()));
         for (caution, why) in self.warnings() {
             if self.is_new(caution, &texts) {
@@ -35,6 +38,22 @@ impl<'k> Heeding<'_, 'k> {
             }
         }
         texts
+    }
+
+    /// Ingredients of the formula that the case's own requirements exclude.
+    fn unmet_requirements(&self) -> Vec<CautionText<'k>> {
+        let named = |key: &Key<Ingredient>| self.laid_out.circumstances.names(*key) == Some(true);
+        let ingredients = self.knowledge.declared.ingredients.iter().filter(|(key, _)| named(key));
+        let conflicts = ingredients.flat_map(|(key, ingredient)| {
+            let reasons = self.requirements.conflicts(&self.knowledge.declared, key);
+            reasons.into_iter().map(move |reason| CautionText {
+                caution: &ingredient.id,
+                text: Said::Now(format!("The formula has {}, {reason}.", ingredient.title.to_lowercase())),
+                why: Some("the requirements of the case exclude it".to_owned()),
+                jurisdiction: Vec::new(),
+            })
+        });
+        conflicts.collect()
     }
 
     fn is_new(&self, caution: Key<Caution>, texts: &[CautionText<'k>]) -> bool {

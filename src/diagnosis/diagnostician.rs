@@ -192,7 +192,8 @@ impl Diagnostician {
             set_aside: remarks::set_aside(&case, knowledge, view, &laid_out),
             missing: missing(knowledge, view, &laid_out, leading),
             excluded_actions,
-            cautions: Heeding { knowledge, view, laid_out: &laid_out, law, leading }.cautions(),
+            cautions: Heeding { knowledge, view, laid_out: &laid_out, law, requirements: &case.requirements, leading }
+                .cautions(),
             rule_faults,
             causes,
             reference: case.reference,

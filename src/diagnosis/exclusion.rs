@@ -1,9 +1,29 @@
-//! Why requirements exclude an action, and what takes its place.
+//! What requirements exclude: ingredients, and actions with what takes their place.
 
 use super::advice::Advising;
 use super::answer::Replacement;
-use crate::case::AvoidedIngredient;
-use crate::knowledge::Action;
+use crate::case::{AvoidedIngredient, Requirements};
+use crate::knowledge::{Action, Declarations, Ingredient, Key};
+
+impl Requirements {
+    /// Why an ingredient does not meet them, as in "which is not halal"; empty when it does.
+    pub(super) fn conflicts(&self, declared: &Declarations, key: Key<Ingredient>) -> Vec<String> {
+        let ingredient = &declared.ingredients[key];
+        let diets = self.diets.iter().filter(|diet| ingredient.not_for.contains(diet));
+        let mut reasons: Vec<String> =
+            diets.map(|diet| format!("which is not {}", declared.diets[*diet].title.to_lowercase())).collect();
+        reasons.extend(self.avoid.iter().filter_map(|avoided| match avoided {
+            AvoidedIngredient::Ingredient(avoided) => (*avoided == key).then(|| "which is to be avoided".to_owned()),
+            AvoidedIngredient::Allergen(allergen) => ingredient.allergens.contains(allergen).then(|| {
+                format!(
+                    "with the allergen {}, which is to be avoided",
+                    declared.allergens[*allergen].title.to_lowercase()
+                )
+            }),
+        }));
+        reasons
+    }
+}
 
 impl<'k> Advising<'_, 'k> {
     /// The replacements that the rules name for an action and that the requirements allow.

@@ -252,13 +252,10 @@ fn cut(condition: &Condition, key: Key<Reading>, limits: Limits, usual: Option<f
             push(*low, None);
             push(*high, None);
         }
-        Condition::PastLimit(own, side) if *own == key => {
-            let half = limits.margin.unwrap_or(0.0) / 2.0;
-            match side {
-                Side::High => limits.high.into_iter().for_each(|high| push(high + half, usual)),
-                Side::Low => limits.low.into_iter().for_each(|low| push(low - half, usual.map(|share| 1.0 - share))),
-            }
-        }
+        Condition::PastLimit(own, side) if *own == key => match side {
+            Side::High => limits.high.into_iter().for_each(|high| push(high, usual)),
+            Side::Low => limits.low.into_iter().for_each(|low| push(low, usual.map(|share| 1.0 - share))),
+        },
         Condition::OnTarget(own) if *own == key => {
             limits.low.into_iter().chain(limits.high).for_each(|limit| push(limit, None));
         }

@@ -20,9 +20,25 @@ pub fn render(diagnosis: &Diagnosis<'_>, width: usize) -> String {
     page.text
 }
 
-/// A value with its unit as people write it; the rules have checked the code.
+/// A computed value with its unit as people write it and can set it: three digits, and whole numbers from 100 on. The
+/// rules have checked the code.
 fn with_symbol(value: f64, code: &str) -> String {
+    let value = match value.abs() {
+        size if size >= 100.0 => value.round(),
+        size if size >= 10.0 => (value * 10.0).round() / 10.0,
+        _ => (value * 100.0).round() / 100.0,
+    };
     Unit::parse(code).map_or_else(|_| format!("{} {code}", number(value)), |unit| measure(value, &unit))
+}
+
+/// Title of a cause.
+fn title(diagnosis: &Diagnosis<'_>, cause: &str) -> String {
+    let leading = diagnosis.causes.iter().map(|one| (one.cause, one.title));
+    let others = diagnosis.other_causes.iter().map(|one| (one.cause, one.title));
+    leading
+        .chain(others)
+        .find(|(id, _)| *id == cause)
+        .map_or_else(|| cause.replace('_', " "), |(_, title)| title.to_string())
 }
 
 /// Text under construction.
@@ -95,7 +111,7 @@ impl Page {
             self.line(
                 0,
                 &format!(
-                    "{count} other causes, each at {} % or less, the next being: {}",
+                    "{count} other causes, each at {} % or less, the most probable being: {}",
                     percent(first.probability),
                     first.title
                 ),
@@ -114,7 +130,8 @@ impl Page {
                 next.method
             );
             self.hanging(2, "- ", &text);
-            self.line(6, &format!("tells apart: {}", next.tells_apart.join(", ").replace('_', " ")));
+            let apart: Vec<String> = next.tells_apart.iter().map(|id| title(diagnosis, id)).collect();
+            self.hanging(6, "tells apart: ", &apart.join("; "));
         }
         self.heading("Ask or look", diagnosis.next_questions.is_empty());
         for next in &diagnosis.next_questions {

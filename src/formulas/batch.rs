@@ -63,7 +63,7 @@ impl Weighed<'_> {
                 faults.unless(
                     part == Part::Dough,
                     "pieces",
-                    format!("are cut from the dough, not from the {}", part.name()),
+                    format!("counts pieces of dough; the {} is scaled to a mass", part.name()),
                 );
                 faults.or_ok()?;
                 scale_to_pieces(&self.formula, &PieceOrder { pieces, baked_piece_kg, bake_loss_percent })?

@@ -63,10 +63,12 @@ impl Outcome {
     }
 }
 
-/// Whether the bounds of a percentage are as good as a figure.
+/// Whether the bounds are as good as a figure. Of masses only the share of the figure counts: 0.3 kg are much in a small
+/// batch.
 pub(super) fn is_tight(total: &Total) -> bool {
     let middle = f64::midpoint(total.at_least.value, total.at_most.value);
-    total.width() <= TOLERABLE_WIDTH.max(TOLERABLE_SHARE * middle)
+    let width = if total.at_least.unit == "%" { TOLERABLE_WIDTH } else { 0.0 };
+    total.width() <= width.max(TOLERABLE_SHARE * middle)
 }
 
 const NO_FLOUR: &str = "this part has no flour to reckon on";

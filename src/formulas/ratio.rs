@@ -5,7 +5,7 @@ use utoipa::ToSchema;
 
 use super::Weighed;
 use super::report::MethodReport;
-use crate::science::formula::{ClassicRatio, RatioFinding, Role, Standing, compare_with_ratio};
+use crate::science::formula::{ClassicRatio, Part, RatioFinding, Role, Standing, compare_with_ratio};
 
 /// A formula beside a classic ratio.
 #[derive(Debug, Clone, Serialize, ToSchema)]
@@ -17,7 +17,7 @@ pub struct RatioComparison {
     pub title: &'static str,
     /// Item by item.
     pub items: Vec<RatioItemReport>,
-    /// Ingredients whose roles nobody states: they are in none of the sums.
+    /// Ingredients of the dough whose roles nobody states: they are in none of the sums.
     pub roles_unknown_of: Vec<String>,
 }
 
@@ -58,7 +58,8 @@ impl Weighed<'_> {
     /// The dough against a classic ratio.
     #[must_use]
     pub fn compare(&self, ratio: &ClassicRatio) -> RatioComparison {
-        let unknown = self.lines().filter(|(line, _)| self.roles(line).is_none()).map(|(line, _)| self.name(line));
+        let dough = self.lines().filter(|(_, part)| *part == Part::Dough).map(|(line, _)| line);
+        let unknown = dough.filter(|line| self.roles(line).is_none()).map(|line| self.name(line));
         RatioComparison {
             ratio: ratio.product,
             title: ratio.title,

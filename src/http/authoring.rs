@@ -6,7 +6,7 @@ use std::sync::Arc;
 use std::time::Duration;
 
 use actix_web::dev::Payload;
-use actix_web::http::header::{AUTHORIZATION, HOST};
+use actix_web::http::header::{AUTHORIZATION, HOST, ORIGIN};
 use actix_web::web::Data;
 use actix_web::{FromRequest, HttpRequest};
 use tokio::sync::{OwnedSemaphorePermit, Semaphore};
@@ -91,7 +91,11 @@ impl AuthorAccess {
 fn is_of_this_machine(request: &HttpRequest) -> bool {
     let names_this_machine = field(request, HOST.as_str()).is_none_or(is_loopback);
     let site = field(request, "sec-fetch-site");
-    names_this_machine && site.is_none_or(|site| matches!(site, "same-origin" | "none"))
+    // Browsers that tell no site tell the origin of what a page sends.
+    let origin = field(request, ORIGIN.as_str());
+    names_this_machine
+        && site.is_none_or(|site| matches!(site, "same-origin" | "none"))
+        && origin.is_none_or(|origin| origin.split_once("://").is_some_and(|(_, authority)| is_loopback(authority)))
 }
 
 /// Whether `host` or `host:port` is `localhost` or a loopback address.

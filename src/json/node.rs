@@ -73,6 +73,19 @@ impl<'a> Node<'a> {
         }
     }
 
+    /// Records that a name is none of `known`, with the nearest of them or what else helps.
+    pub(crate) fn unknown_name<'n>(
+        &self,
+        faults: &mut Faults,
+        what: &str,
+        name: &str,
+        known: impl IntoIterator<Item = &'n str>,
+        otherwise: impl FnOnce() -> Option<String>,
+    ) {
+        let help = did_you_mean(name, known).or_else(otherwise);
+        self.fault(faults, FaultCode::UnknownName, format!("unknown {what} `{name}`"), help);
+    }
+
     /// Records that the value is of another type than `wanted`.
     pub(crate) fn wrong_type(&self, faults: &mut Faults, wanted: &str) {
         self.fault(faults, FaultCode::WrongType, format!("{wanted} is wanted, this is {}", self.json.kind()), None);
@@ -146,19 +159,27 @@ impl<'a> Node<'a> {
         None
     }
 
-    /// Calls `visit` for every item of an array.
+    /// Calls `visit` for every item of an array, as long as faults are told.
     pub(crate) fn items(&self, faults: &mut Faults, mut visit: impl FnMut(&mut Faults, Node<'_>)) {
         let Json::Array(items) = self.json else { return self.wrong_type(faults, "an array") };
         for (index, item) in items.iter().enumerate() {
+            // A suggestion costs more than the name that it is for: what nobody is told is not looked for.
+            if faults.is_full() {
+                return;
+            }
             visit(faults, self.inside(item, Step::Item(index)));
         }
     }
 
-    /// Calls `visit` for every member of an object; a member that stands twice is a fault and visited once.
+    /// Calls `visit` for every member of an object, as long as faults are told; a member that stands twice is a fault and
+    /// visited once.
     pub(crate) fn members(&self, faults: &mut Faults, mut visit: impl FnMut(&mut Faults, &str, Node<'_>)) {
         let Json::Object(members) = self.json else { return self.wrong_type(faults, "an object") };
         let mut earlier = HashSet::with_capacity(members.len());
         for (name, value) in members {
+            if faults.is_full() {
+                return;
+            }
             let node = self.inside(value, Step::Member(name));
             if !earlier.insert(name) {
                 node.fault(faults, FaultCode::Duplicate, format!("`{name}` stands twice"), None);
@@ -171,7 +192,7 @@ impl<'a> Node<'a> {
     /// The value as an object of known members.
     pub(crate) fn object(&'a self, faults: &mut Faults, known: &[&str]) -> Option<Object<'a>> {
         self.members(faults, |faults, name, node| {
-            if !known.contains(&name) && !faults.is_full() {
+            if !known.contains(&name) {
                 let help = did_you_mean(name, known.iter().copied())
                     .unwrap_or_else(|| format!("the members are {}", listing(known)));
                 node.fault(faults, FaultCode::UnknownMember, format!("unknown member `{name}`"), Some(help));

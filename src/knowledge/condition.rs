@@ -194,17 +194,23 @@ fn ramp(value: Option<f64>, from: f64, to: f64) -> Truth {
 }
 
 fn past_limit(case: &Circumstances, reading: Key<Reading>, side: Side) -> Truth {
+    margins_past(case, reading, side).map_or(Truth::UNKNOWN, Truth::graded)
+}
+
+/// How far a reading lies past a limit, in margins: from -1, one margin or more within, to 1, one margin or more past it.
+/// Without a margin it is one or the other.
+pub(super) fn margins_past(case: &Circumstances, reading: Key<Reading>, side: Side) -> Option<f64> {
     let limits = case.limits(reading);
     let (limit, outward) = match side {
         Side::Low => (limits.low, -1.0),
         Side::High => (limits.high, 1.0),
     };
-    let (Some(value), Some(limit)) = (case.reading(reading), limit) else { return Truth::UNKNOWN };
-    let past = (value - limit) * outward;
-    match limits.margin {
-        Some(margin) if margin > 0.0 => Truth::graded(past / margin),
-        _ => Truth::from(past > 0.0),
-    }
+    let past = (case.reading(reading)? - limit?) * outward;
+    Some(match limits.margin {
+        Some(margin) if margin > 0.0 => (past / margin).clamp(-1.0, 1.0),
+        _ if past > 0.0 => 1.0,
+        _ => -1.0,
+    })
 }
 
 fn on_target(case: &Circumstances, reading: Key<Reading>) -> Truth {

@@ -1,5 +1,6 @@
 //! Evidence: what the state of a condition says for or against a cause.
 
+use super::condition::margins_past;
 use super::{Circumstances, Condition, Input, JudgeFault, Judged, Place, Quantity};
 
 /// Weights of a condition, in decibans (10·log10 of the likelihood ratio; Good 1950).
@@ -50,6 +51,9 @@ impl Evidence {
     /// Decibans for (positive) or against (negative) the cause; `None` when unknown.
     pub fn decibans(&self, case: &Circumstances, faults: &mut dyn FnMut(&Judged, JudgeFault)) -> Option<f64> {
         match &self.kind {
+            EvidenceKind::Graded(Condition::PastLimit(reading, side), weights) => {
+                margins_past(case, *reading, *side).map(|margins| weights.at_margins(margins))
+            }
             EvidenceKind::Graded(condition, weights) => {
                 condition.judge(case, faults).grade().map(|grade| weights.at(grade))
             }
@@ -71,6 +75,13 @@ impl Weights {
     #[must_use]
     pub fn at(&self, grade: f64) -> f64 {
         grade * self.supports - (1.0 - grade) * self.opposes
+    }
+
+    /// Decibans so many margins past a limit: none at the limit itself, the full weight for one margin past it, the full
+    /// weight against one margin within. What lies past its limit never speaks against the cause.
+    #[must_use]
+    pub fn at_margins(&self, margins: f64) -> f64 {
+        margins * if margins > 0.0 { self.supports } else { self.opposes }
     }
 }
 

@@ -87,8 +87,11 @@ fn change(files: &mut RuleFiles, node: &Node<'_>, faults: &mut Faults) {
     let mut count = 0;
     node.members(faults, |faults, path, node| {
         count += 1;
-        if count == MOST_FILES + 1 {
-            node.fault(faults, FaultCode::OutOfRange, format!("a trial changes at most {MOST_FILES} files"), None);
+        if count > MOST_FILES {
+            if count == MOST_FILES + 1 {
+                let detail = format!("a trial changes at most {MOST_FILES} files");
+                node.fault(faults, FaultCode::OutOfRange, detail, None);
+            }
         } else if let Some(message) = faulty_path(path) {
             node.fault(faults, FaultCode::OutOfRange, message, None);
         } else if node.is_null() {

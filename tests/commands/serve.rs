@@ -25,6 +25,23 @@ fn every_faulty_setting_is_told() {
     assert_eq!(lines, expected);
 }
 
+/// Else a service whose key is mistyped would start without one.
+#[cfg(unix)]
+#[test]
+fn a_value_that_is_no_unicode_text_is_told() {
+    use std::ffi::OsStr;
+    use std::os::unix::ffi::OsStrExt;
+
+    let key = OsStr::from_bytes(b"correct-horse-b\xe9ttery");
+    // An address that cannot be bound, so that a program that does start ends by itself.
+    let taken = TcpListener::bind("127.0.0.1:0").unwrap();
+    let address = taken.local_addr().unwrap().to_string();
+    let output = whybake(&["serve", "--listen", &address]).env("WHYBAKE_RULES_AUTHOR_KEY", key).output().unwrap();
+    assert_eq!(output.status.code(), Some(2));
+    let complaints = String::from_utf8(output.stderr).unwrap();
+    assert!(complaints.contains("`WHYBAKE_RULES_AUTHOR_KEY`") && !complaints.contains("correct"), "{complaints}");
+}
+
 #[test]
 fn a_settings_file_that_is_not_there_is_told() {
     let run = run(&["serve", "--settings", "no/such/file.toml"]);

@@ -96,3 +96,15 @@ fn what_is_no_case_at_all_is_a_fault() {
     expect("[]", &[("", FaultCode::WrongType)]);
     expect("{}", &[("", FaultCode::Missing)]);
 }
+
+/// Each of these names is compared with all that are declared, for its suggestion.
+#[test]
+fn a_hostile_case_is_told_in_bounds() {
+    let members = |value: &str| {
+        let members: Vec<String> = (0..20_000).map(|number| format!(r#""reading_{number}": {value}"#)).collect();
+        members.join(",")
+    };
+    let (facts, readings) = (members("true"), members(r#"{"value": 1, "unit": "celsius"}"#));
+    let case = format!(r#"{{"product": "hamburger_bun", "facts": {{{facts}}}, "readings": {{{readings}}}}}"#);
+    assert_eq!(faults(&case).len(), 1_000);
+}

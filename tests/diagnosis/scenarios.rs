@@ -111,3 +111,26 @@ fn what_is_merely_common_does_not_lead_and_is_not_asked_about() {
         "{argued:?}"
     );
 }
+
+#[test]
+fn a_formula_that_does_not_meet_the_requirements_of_its_case_is_told_first() {
+    let line = |ingredient: &str, amount: f64| json!({"ingredient": ingredient, "amount": amount, "unit": "kg"});
+    let answer = answer(&json!({"product": "hamburger_bun", "symptoms": [{"symptom": "hollow_under_crust"}],
+        "formula": {"ingredients": [line("bread_flour", 50.0), line("water", 29.0), line("lard", 3.0), line("butter", 1.0), line("salt", 1.0)]},
+        "requirements": {"diets": ["halal"], "avoid": ["milk"]}}));
+    let told: Vec<&str> =
+        answer["cautions"].as_array().unwrap().iter().map(|item| item["text"].as_str().unwrap()).collect();
+    assert!(told[..2].iter().any(|text| text.starts_with("The formula has lard, which is not halal")), "{told:?}");
+    assert!(told[..2].iter().any(|text| text.contains("butter") && text.contains("allergen milk")), "{told:?}");
+}
+
+#[test]
+fn what_lies_past_its_limit_never_speaks_against_its_cause() {
+    for value in [28.1, 28.9, 30.0] {
+        let answer = answer(&json!({"product": "hamburger_bun", "symptoms": [{"symptom": "hollow_under_crust"}],
+            "readings": {"dough_temperature": {"value": value, "unit": "Cel"}}}));
+        let hot = answer["causes"].as_array().unwrap().iter().find(|cause| cause["cause"] == "dough_too_warm").unwrap();
+        let argument = hot["evidence"].as_array().unwrap().iter().find(|one| one["finding"] == "dough_temperature");
+        assert!(argument.is_none_or(|argument| argument["decibans"].as_f64().unwrap() > 0.0), "{value}: {argument:?}");
+    }
+}

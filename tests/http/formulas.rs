@@ -56,6 +56,20 @@ async fn what_is_not_known_says_why() {
     assert!((bounds.0 - 58.0).abs() < 0.01 && (bounds.1 - 68.0).abs() < 0.01, "{bounds:?}");
 }
 
+/// The same shares of a small batch are as open as those of a large one.
+#[actix_web::test]
+async fn an_open_mass_is_no_figure_in_a_small_batch_either() {
+    let formula = json!({"complete": true, "ingredients": [
+        {"ingredient": "bread_flour", "amount": 500, "unit": "g"},
+        {"ingredient": "water", "amount": 290, "unit": "g"},
+        {"name": "Paste", "amount": 200, "unit": "g"}]});
+    let report = ask("figures", &json!({"formula": formula})).await.success();
+    let water = figure(&report["parts"][0]["totals"], "total_water");
+    assert!(water.get("value").is_none(), "{water}");
+    let bounds = (water["at_least"].as_f64().unwrap(), water["at_most"].as_f64().unwrap());
+    assert!((bounds.0 - 0.29).abs() < 1e-9 && (bounds.1 - 0.49).abs() < 1e-9, "{bounds:?}");
+}
+
 #[actix_web::test]
 async fn parts_are_told_apart() {
     let mut formula = bun();
@@ -95,6 +109,16 @@ async fn a_formula_is_set_against_the_ratio_of_its_product() {
     assert_eq!(sugar["standing"], "missing");
     let named = ask("ratios", &json!({"formula": bun(), "ratio": "flour_tortilla"})).await.success();
     assert_eq!(named["ratio"], "flour_tortilla");
+}
+
+#[actix_web::test]
+async fn a_ratio_is_that_of_the_dough_and_says_what_it_leaves_out() {
+    let mut formula = bun();
+    let lines = formula["ingredients"].as_array_mut().unwrap();
+    lines.push(json!({"name": "Crumb softener", "amount": 1, "unit": "kg"}));
+    lines.push(json!({"name": "Jam", "amount": 5, "unit": "kg", "stage": "filling"}));
+    let found = ask("ratios", &json!({"product": "hamburger_bun", "formula": formula})).await.success();
+    assert_eq!(found["roles_unknown_of"], json!(["Crumb softener"]));
 }
 
 #[actix_web::test]
@@ -154,6 +178,15 @@ async fn a_batch_that_cannot_be_meant_is_a_fault() {
     let lost = json!({"formula": bun(), "pieces": 10, "piece_mass": {"value": 60, "unit": "g"},
         "bake_loss": {"value": 100, "unit": "%"}});
     assert_eq!(ask("batches", &lost).await.json()["errors"][0]["pointer"], "/bake_loss");
+    let detail = async |size: Value| {
+        let mut batch = json!({"formula": bun(), "piece_mass": {"value": 60, "unit": "g"}});
+        batch.as_object_mut().unwrap().extend(size.as_object().unwrap().clone());
+        ask("batches", &batch).await.json()["errors"][0]["detail"].as_str().unwrap().to_owned()
+    };
+    assert_eq!(detail(json!({"pieces": 10.5})).await, "10.5 is not a whole number");
+    assert_eq!(detail(json!({"pieces": 10, "bake_loss": {"value": -1, "unit": "%"}})).await, "-1 is not at least 0");
+    let icing = "the number of pieces counts pieces of dough; the icing is scaled to a mass";
+    assert_eq!(detail(json!({"pieces": 10, "part": "icing"})).await, icing);
     let both = json!({"formula": bun(), "mass": {"value": 1, "unit": "kg"}, "pieces": 3});
     assert_eq!(ask("batches", &both).await.json()["errors"][0]["code"], "contradiction");
     let filling = json!({"formula": bun(), "part": "filling", "mass": {"value": 1, "unit": "kg"}});

@@ -167,6 +167,10 @@ async fn files_and_cases_are_limited_in_number() {
     let details: Vec<&str> =
         problem["errors"].as_array().unwrap().iter().map(|error| error["detail"].as_str().unwrap()).collect();
     assert_eq!(details, ["a trial changes at most 500 files", "a trial takes at most 1000 cases"]);
+    // What is past the limit is not looked at.
+    let files: serde_json::Map<String, Value> = (0..600).map(|n| (format!("f{n}.rhai"), Value::Null)).collect();
+    let problem = ask(authoring(), request(&json!({"files": files}))).await.json();
+    assert_eq!(problem["errors"].as_array().unwrap().len(), 501);
 }
 
 #[actix_web::test]
@@ -207,11 +211,23 @@ async fn a_trial_needs_the_key() {
 #[actix_web::test]
 async fn without_a_key_only_this_machine_is_heard() {
     let from = |name: &'static str, value: &'static str| request(&json!({})).insert_header((name, value));
-    for (name, value) in [("host", "localhost:8080"), ("host", "127.0.0.1"), ("sec-fetch-site", "same-origin")] {
+    let own = [
+        ("host", "localhost:8080"),
+        ("host", "127.0.0.1"),
+        ("sec-fetch-site", "same-origin"),
+        ("origin", "http://localhost:8080"),
+    ];
+    for (name, value) in own {
         ask(authoring(), from(name, value)).await.success();
     }
-    for (name, value) in [("host", "other.example"), ("sec-fetch-site", "cross-site"), ("sec-fetch-site", "same-site")]
-    {
+    let others = [
+        ("host", "other.example"),
+        ("sec-fetch-site", "cross-site"),
+        ("sec-fetch-site", "same-site"),
+        ("origin", "https://other.example"),
+        ("origin", "null"),
+    ];
+    for (name, value) in others {
         assert_eq!(ask(authoring(), from(name, value)).await.json()["type"], "/v1/problems/authoring-off", "{value}");
     }
 }

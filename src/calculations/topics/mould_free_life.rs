@@ -17,7 +17,7 @@ pub(super) const CALCULATIONS: &[Calculation] = &[
             number(
                 "equilibrium_relative_humidity",
                 "%",
-                (0.0, 100.0),
+                (65.0, 95.0),
                 "equilibrium relative humidity, 100 times the water activity",
             ),
             STORAGE,
