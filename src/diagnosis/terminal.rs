@@ -97,7 +97,8 @@ impl Page {
             }
         }
         if !action.needs.is_empty() {
-            self.line(7, &format!("for the quantity, measure: {}", action.needs.join(", ").replace('_', " ")));
+            let lead = if action.quantities.is_empty() { "for the quantity" } else { "for closer quantities" };
+            self.line(7, &format!("{lead}, measure: {}", action.needs.join(", ").replace('_', " ")));
         }
         for effect in action.side_effects {
             self.hanging(7, "mind: ", effect);

@@ -102,8 +102,13 @@ impl<'a> Wording<'a> {
                 format!("{}: {answer}", self.declared.facts[*fact].title)
             }
             Condition::FormulaHas(ingredients) => {
-                let has = if self.holds(condition) { "has" } else { "has no" };
-                format!("the formula {has} {}", self.ingredients(ingredients, " or "))
+                let named = |key: &&Key<Ingredient>| self.case.names(**key) == Some(true);
+                let there: Vec<Key<Ingredient>> = ingredients.iter().filter(named).copied().collect();
+                if there.is_empty() {
+                    format!("the formula has no {}", self.ingredients(ingredients, " or "))
+                } else {
+                    format!("the formula has {}", self.ingredients(&there, " and "))
+                }
             }
             Condition::FormulaHasRole(role) => {
                 let has = if self.holds(condition) { "has" } else { "has no" };
