@@ -5,9 +5,10 @@ use super::answer::{
 };
 use super::calculations;
 use super::law::Law;
+use super::numbers::rounded;
 use super::prepared::{Prepared, PreparedConfirmation};
 use super::said::Said;
-use super::words::{Wording, input_id, rounded};
+use super::words::{Wording, input_id};
 use crate::case::Requirements;
 use crate::knowledge::{
     Action, Cause, Circumstances, Condition, Confirmation, Declarations, Input, Key, Knowledge, Prescription,

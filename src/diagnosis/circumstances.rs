@@ -1,6 +1,6 @@
 //! Lays out a case for conditions: measured and computed readings, limits, facts, formula, and raised symptoms.
 
-use super::words::measure;
+use super::numbers::measure;
 use crate::case::{Case, Measured, Seen};
 use crate::formulas::{Figure, Weighed};
 use crate::inference::MAX_SYMPTOMS;

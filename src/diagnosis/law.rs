@@ -1,8 +1,9 @@
 //! The law of the case's market: which limits hold, what exceeds them, what is not permitted.
 
 use super::answer::CautionText;
+use super::numbers::measure;
 use super::said::Said;
-use super::words::{Wording, measure};
+use super::words::Wording;
 use crate::knowledge::{Action, Circumstances, Declarations, Ingredient, Key, Limit, Market, ProductView, Setting};
 use crate::units::convert;
 

@@ -19,6 +19,7 @@ mod law;
 mod missing;
 mod model;
 mod next;
+mod numbers;
 mod prepared;
 mod regions;
 mod remarks;
@@ -29,7 +30,7 @@ mod words;
 
 pub use answer::*;
 pub use diagnostician::{DiagnosisFault, Diagnostician, UnusableRules};
+pub(crate) use numbers::measure;
 pub use said::Said;
 pub use terminal::render;
-pub(crate) use words::measure;
 pub use words::{describe_condition, describe_regions};

@@ -2,7 +2,7 @@
 
 use super::answer::{RankedCause, SetAsideFinding, Unexplained};
 use super::circumstances::LaidOut;
-use super::words::measure;
+use super::numbers::measure;
 use crate::case::Case;
 use crate::knowledge::{Input, Knowledge, ProductView};
 

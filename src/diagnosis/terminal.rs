@@ -1,8 +1,8 @@
 //! The answer as plain text for a terminal.
 
 use super::answer::{ActionAdvice, ConfirmationStatus, Diagnosis, RankedCause};
+use super::numbers::{measure, number};
 use super::remarks::percent;
-use super::words::{measure, number};
 use crate::paragraphs::{WIDTHS, push_paragraph};
 use crate::units::Unit;
 
