@@ -15,7 +15,7 @@
 //! 3. [`diagnosis`] lays out what is known, computes what can be computed ([`formulas`], [`science`]), weighs the evidence, asks [`inference`] for
 //!    exact posteriors, and puts the answer into words.
 //! 4. [`rule_tests`] judges the rules themselves: cases beside the rules, with what the answer must say.
-//! 5. [`live_rules`] exchanges the rules while a service runs; [`trial`] and [`comparison`] tell what a change would do.
+//! 5. [`live_rules`] exchanges the rules while a service runs; [`rule_trial`] and [`comparison`] tell what a change would do.
 //! 6. [`http`] and [`commands`] carry cases in and diagnoses out.
 //!
 //! ## Glossary
@@ -40,9 +40,9 @@ pub mod live_rules;
 mod paragraphs;
 pub mod rule_set;
 pub mod rule_tests;
+pub mod rule_trial;
 pub mod rules;
 pub mod science;
 pub mod settings;
 pub mod suggest;
-pub mod trial;
 pub mod units;

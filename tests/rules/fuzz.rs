@@ -19,8 +19,8 @@ use whybake::case::{Case, CaseFaults};
 use whybake::comparison::case_text;
 use whybake::diagnosis::Diagnostician;
 use whybake::rule_tests::RuleTests;
+use whybake::rule_trial::{Trial, TrialFaults};
 use whybake::rules::{RuleFiles, load};
-use whybake::trial::{Trial, TrialFaults};
 
 use crate::support::pack;
 

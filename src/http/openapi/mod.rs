@@ -25,7 +25,7 @@ use super::parameters::NoParameters;
 use super::problem::{Problem, ProblemDocument};
 use super::routes::{
     calculations as calculation_routes, causes, diagnoses, facts, formulas as formula_routes, health, ingredients,
-    problems as problem_routes, products, readings, requirements, rules, symptoms, trial as trial_route,
+    problems as problem_routes, products, readings, requirements, rule_trials as trial_route, rules, symptoms,
 };
 use crate::calculations::CalculationAnswer;
 

@@ -12,9 +12,9 @@ pub(super) mod problems;
 pub(super) mod products;
 pub(super) mod readings;
 pub(super) mod requirements;
+pub(super) mod rule_trials;
 pub(super) mod rules;
 pub(super) mod symptoms;
-pub(super) mod trial;
 
 use actix_web::http::Method;
 use actix_web::web::{self, ServiceConfig, to};
@@ -42,7 +42,7 @@ pub static ROUTES: [Route; 26] = [
     get("/v1/causes/{id}", || to(causes::show)),
     get("/v1/rules", || to(rules::show)),
     post("/v1/rules/reload", || to(rules::reload)),
-    post("/v1/rules/trial", || to(trial::create)),
+    post("/v1/rules/trial", || to(rule_trials::create)),
     get("/v1/problems", || to(problems::list)),
     get("/v1/problems/{id}", || to(problems::show)),
     get("/openapi.json", || to(openapi::show)),

@@ -12,7 +12,7 @@ use crate::http::parameters::NoParameters;
 use crate::http::problem::{Problem, ProblemEntry, ProblemKind};
 use crate::http::reply::json;
 use crate::live_rules::LiveRules;
-use crate::trial::{Trial, TrialAnswer, TrialDocument, TrialFaults, TrialTooLong};
+use crate::rule_trial::{Trial, TrialAnswer, TrialDocument, TrialFaults, TrialTooLong};
 
 /// Seconds after which a trial may find a place.
 const RETRY_AFTER_SECONDS: &str = "5";
