@@ -11,7 +11,7 @@ pub(crate) const LONGEST_TEXT: usize = 100;
 
 /// Reads a whole document.
 pub(super) fn inputs(inputs: &'static [Input], text: &[u8]) -> Result<Values, InputFaults> {
-    let json: Json = serde_json::from_slice(text).map_err(|error| InputFaults::Malformed(error.to_string()))?;
+    let json = Json::parse(text).map_err(InputFaults::Malformed)?;
     let mut faults = Faults::default();
     let values = object(&Node::root(&json), inputs, &mut faults);
     if faults.0.is_empty() { Ok(values) } else { Err(InputFaults::Faulty(faults.0)) }

@@ -109,7 +109,7 @@ fn parse<T>(
     members: &[&str],
     read: impl FnOnce(&Object<'_>, &mut Faults) -> Option<T>,
 ) -> Result<T, CaseFaults> {
-    let document = Document::parse(text).map_err(|error| CaseFaults::Malformed(error.to_string()))?;
+    let document = Document::parse(text).map_err(CaseFaults::Malformed)?;
     let mut faults = Faults::default();
     let root = Node::root(&document.case);
     let found = root.object(&mut faults, members).and_then(|object| read(&object, &mut faults));

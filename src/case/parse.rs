@@ -41,7 +41,7 @@ impl Case {
     /// Every fault of the text at once: malformed JSON, or all members that are unknown, missing, of a wrong type, out of
     /// range, contradictory or double.
     pub fn parse(text: &[u8], knowledge: &Knowledge) -> Result<Self, CaseFaults> {
-        let document = Document::parse(text).map_err(|error| CaseFaults::Malformed(error.to_string()))?;
+        let document = Document::parse(text).map_err(CaseFaults::Malformed)?;
         let mut faults = Faults::default();
         let root = Node::root(&document.case);
         let case = root.object(&mut faults, &MEMBERS).and_then(|object| read(&object, knowledge, &mut faults));

@@ -20,8 +20,8 @@ use crate::settings::TestsPolicy;
 /// Compute the figures of a formula, or scale it to a batch
 #[derive(Debug, Args)]
 pub(super) struct Formula {
-    /// File with the formula as JSON, as the HTTP service takes it (`{"product": …, "formula": {…}}`) or the formula
-    /// alone (`{"ingredients": […]}`); `-` reads standard input
+    /// File with the formula as JSON: alone (`{"ingredients": […]}`), with its product as the HTTP service takes it
+    /// (`{"product": …, "formula": {…}}`), or a whole case; `-` reads standard input
     #[arg(value_name = "FILE.json")]
     file: PathBuf,
     /// Scale the main part to this mass, for example `120kg`

@@ -17,6 +17,9 @@ pub struct Diagnosis<'k> {
     /// Id of the product.
     #[schema(example = "hamburger_bun")]
     pub product: &'k str,
+    /// Title of the product.
+    #[schema(example = "Hamburger bun")]
+    pub product_title: &'k str,
     /// The caller's reference, as it came.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[schema(value_type = Option<Object>)]
@@ -387,7 +390,8 @@ pub struct CautionText<'k> {
     /// The warning.
     #[schema(value_type = String)]
     pub text: Said<'k>,
-    /// Why it stands here, where that hangs on the case.
+    /// Why it stands here: what of the case raises it, or the symptom, cause or action that it belongs to; left out where
+    /// it always holds.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub why: Option<String>,
     /// Ids of the markets whose law it tells; left out where it holds everywhere.

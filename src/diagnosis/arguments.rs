@@ -5,6 +5,7 @@ use std::cell::OnceCell;
 use super::answer::Argument;
 use super::circumstances::LaidOut;
 use super::said::Said;
+use super::sentence::in_sentence;
 use super::weighing::{KnownFinding, Weighed};
 use super::words::{Wording, input_id};
 use crate::inference::{LeaveOneOut, Posterior};
@@ -133,7 +134,7 @@ impl<'a, 'k> Arguing<'a, 'k> {
 
 /// What people saw of a symptom.
 fn seen_in_words(title: &str, certainty: f64) -> String {
-    let title = title.to_lowercase();
+    let title = in_sentence(title);
     match certainty {
         1.0 => format!("{title} is seen"),
         0.0 => format!("{title} is not seen"),

@@ -4,6 +4,7 @@ use super::answer::CautionText;
 use super::circumstances::LaidOut;
 use super::law::Law;
 use super::said::Said;
+use super::sentence::in_sentence;
 use super::words::{Wording, input_title};
 use crate::case::Requirements;
 use crate::knowledge::{Caution, Circumstances, Condition, Ingredient, Input, Key, Knowledge, ProductView, Warning};
@@ -32,9 +33,9 @@ impl<'k> Heeding<'_, 'k> {
                 texts.push(self.text(caution, Some(why)));
             }
         }
-        for caution in self.unconditional() {
+        for (caution, why) in self.unconditional() {
             if self.is_new(caution, &texts) {
-                texts.push(self.text(caution, None));
+                texts.push(self.text(caution, why));
             }
         }
         texts
@@ -48,7 +49,7 @@ impl<'k> Heeding<'_, 'k> {
             let reasons = self.requirements.conflicts(&self.knowledge.declared, key);
             reasons.into_iter().map(move |reason| CautionText {
                 caution: &ingredient.id,
-                text: Said::Now(format!("The formula has {}, {reason}.", ingredient.title.to_lowercase())),
+                text: Said::Now(format!("The formula has {}, {reason}.", in_sentence(&ingredient.title))),
                 why: Some("the requirements of the case exclude it".to_owned()),
                 jurisdiction: Vec::new(),
             })
@@ -108,18 +109,25 @@ impl<'k> Heeding<'_, 'k> {
         causes.flat_map(|key| &declared.causes[*key].prescriptions).map(|prescription| prescription.action).collect()
     }
 
-    fn unconditional(&self) -> Vec<Key<Caution>> {
+    /// Cautions that hang on no condition, each with what brings it up; those of the pack stand for themselves.
+    fn unconditional(&self) -> Vec<(Key<Caution>, Option<String>)> {
         let declared = &self.knowledge.declared;
-        let mut keys: Vec<Key<Caution>> = Vec::new();
+        let mut found = Vec::new();
+        let mut add = |cautions: &[Key<Caution>], why: &dyn Fn() -> String| {
+            found.extend(cautions.iter().map(|caution| (*caution, Some(why()))));
+        };
         for seen in self.laid_out.symptoms.iter().filter(|seen| seen.certainty > 0.5) {
-            keys.extend(&declared.symptoms[seen.symptom].cautions);
+            let symptom = &declared.symptoms[seen.symptom];
+            add(&symptom.cautions, &|| format!("{} is seen", in_sentence(&symptom.title)));
         }
         for cause in self.leading.iter().filter_map(|position| self.view.causes.get(*position)) {
             let cause = &declared.causes[*cause];
-            keys.extend(&cause.cautions);
-            keys.extend(cause.prescriptions.iter().flat_map(|one| &declared.actions[one.action].cautions));
+            add(&cause.cautions, &|| format!("if it is “{}”", cause.title));
+            for action in cause.prescriptions.iter().map(|one| &declared.actions[one.action]) {
+                add(&action.cautions, &|| format!("before “{}”", action.title));
+            }
         }
-        keys.extend(declared.cautions.iter().filter(|(_, caution)| caution.always).map(|(key, _)| key));
-        keys
+        found.extend(declared.cautions.iter().filter(|(_, caution)| caution.always).map(|(key, _)| (key, None)));
+        found
     }
 }

@@ -181,6 +181,7 @@ impl Diagnostician {
         Ok(Diagnosis {
             rules: RulesStamp { version: &knowledge.declared.pack.version, digest: &knowledge.declared.pack.digest },
             product: &knowledge.declared.products[view.product].id,
+            product_title: &knowledge.declared.products[view.product].title,
             summary: remarks::summary(&causes, next.readings.first().map(|reading| reading.title.as_str()), known),
             other_causes: others(knowledge, view, &ranking, leading, probability),
             next_readings: next.readings,

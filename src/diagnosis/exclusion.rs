@@ -2,6 +2,7 @@
 
 use super::advice::Advising;
 use super::answer::Replacement;
+use super::sentence::in_sentence;
 use crate::case::{AvoidedIngredient, Requirements};
 use crate::knowledge::{Action, Declarations, Ingredient, Key};
 
@@ -11,13 +12,13 @@ impl Requirements {
         let ingredient = &declared.ingredients[key];
         let diets = self.diets.iter().filter(|diet| ingredient.not_for.contains(diet));
         let mut reasons: Vec<String> =
-            diets.map(|diet| format!("which is not {}", declared.diets[*diet].title.to_lowercase())).collect();
+            diets.map(|diet| format!("which is not {}", in_sentence(&declared.diets[*diet].title))).collect();
         reasons.extend(self.avoid.iter().filter_map(|avoided| match avoided {
             AvoidedIngredient::Ingredient(avoided) => (*avoided == key).then(|| "which is to be avoided".to_owned()),
             AvoidedIngredient::Allergen(allergen) => ingredient.allergens.contains(allergen).then(|| {
                 format!(
                     "with the allergen {}, which is to be avoided",
-                    declared.allergens[*allergen].title.to_lowercase()
+                    in_sentence(&declared.allergens[*allergen].title)
                 )
             }),
         }));
@@ -41,13 +42,13 @@ impl<'k> Advising<'_, 'k> {
         for diet in &self.requirements.diets {
             let title = &declared.diets[*diet].title;
             if action.not_for.contains(diet) {
-                return Some(format!("not {}", title.to_lowercase()));
+                return Some(format!("not {}", in_sentence(title)));
             }
             if let Some(key) = action.uses.iter().find(|key| declared.ingredients[**key].not_for.contains(diet)) {
                 return Some(format!(
                     "brings in {}, which is not {}",
                     declared.ingredients[*key].title,
-                    title.to_lowercase()
+                    in_sentence(title)
                 ));
             }
         }

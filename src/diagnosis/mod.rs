@@ -24,6 +24,7 @@ mod prepared;
 mod regions;
 mod remarks;
 mod said;
+mod sentence;
 mod terminal;
 mod weighing;
 mod words;

@@ -1,5 +1,6 @@
 //! Texts that follow from the rules alone: made once, when the rules are loaded.
 
+use super::sentence::in_sentence;
 use super::words::{Wording, speaks_of_case};
 use crate::knowledge::{Action, Cause, Circumstances, Condition, Declarations, Key, Text};
 
@@ -47,7 +48,7 @@ impl Prepared {
 
 fn side_effects(declared: &Declarations, action: &Action) -> Vec<Text> {
     let may_show = action.may_show.iter().map(|key| {
-        let title = declared.symptoms[*key].title.to_lowercase();
+        let title = in_sentence(&declared.symptoms[*key].title);
         Text::from(format!("overdone it can bring: {title}"))
     });
     action.side_effects.iter().cloned().chain(may_show).collect()

@@ -10,7 +10,7 @@ use crate::units::Unit;
 #[must_use]
 pub fn render(diagnosis: &Diagnosis<'_>, width: usize) -> String {
     let mut page = Page { text: String::new(), width: width.clamp(WIDTHS.0, WIDTHS.1) };
-    page.line(0, &format!("{}: {}", diagnosis.product.replace('_', " "), diagnosis.summary));
+    page.line(0, &format!("{}: {}", diagnosis.product_title, diagnosis.summary));
     for (place, cause) in diagnosis.causes.iter().enumerate() {
         page.cause(place + 1, cause);
     }

@@ -1,11 +1,11 @@
 //! The trade's words for conditions and values.
 
 use super::numbers::{measure, number};
+use super::sentence::in_sentence;
 use crate::knowledge::{
     Circumstances, Comparison, Condition, Declarations, EvidenceKind, Ingredient, Input, Judged, Key, Operation,
-    PERCENT, Quantity, Reading, Regions, Side,
+    Quantity, Reading, Regions, Side,
 };
-use crate::units::Unit;
 
 /// A condition of the rules in words: "dough temperature above 29 °C".
 #[must_use]
@@ -114,26 +114,42 @@ impl<'a> Wording<'a> {
             Condition::Fact(fact) => self.declared.facts[*fact].title.to_string(),
             Condition::FormulaHas(ingredients) => format!("{} in the formula", self.ingredients(ingredients, " or ")),
             Condition::FormulaHasRole(role) => format!("{} in the formula", role.name().replace('_', " ")),
-            Condition::Not(inner) => match inner.as_ref() {
-                Condition::Between(quantity, low, high) => {
-                    let (low, high) = (self.with_unit(quantity, *low), self.with_unit(quantity, *high));
-                    format!("{} below {low} or above {high}", self.name(quantity))
-                }
-                other => format!("not: {}", self.demand(other)),
-            },
-            Condition::All(parts) => self.joined(parts, " and "),
-            Condition::Any(parts) => self.joined(parts, " or "),
+            Condition::Not(inner) => self.denial(inner),
+            Condition::All(parts) => self.joined(parts, " and ", Self::demand),
+            Condition::Any(parts) => self.joined(parts, " or ", Self::demand),
             Condition::Judged(judged) => judged.text.clone(),
         }
     }
 
-    fn joined(self, parts: &[Condition], joint: &str) -> String {
-        let texts: Vec<String> = parts.iter().map(|part| self.demand(part)).collect();
+    /// What the opposite of a condition demands: "dough temperature at most 29 °C".
+    fn denial(self, condition: &Condition) -> String {
+        match condition {
+            Condition::Compare(left, comparison, right) => {
+                format!("{} {} {}", self.name(left), preposition(opposite(*comparison)), self.operand(right, left))
+            }
+            Condition::Between(quantity, low, high) => {
+                let (low, high) = (self.with_unit(quantity, *low), self.with_unit(quantity, *high));
+                format!("{} below {low} or above {high}", self.name(quantity))
+            }
+            Condition::OnTarget(reading) => format!("{} outside its limits", self.declared.readings[*reading].title),
+            Condition::Fact(fact) => format!("{}: no", self.declared.facts[*fact].title),
+            Condition::FormulaHas(_) | Condition::FormulaHasRole(_) => format!("no {}", self.demand(condition)),
+            Condition::Not(inner) => self.demand(inner),
+            Condition::All(parts) => self.joined(parts, " or ", Self::denial),
+            Condition::Any(parts) => self.joined(parts, " and ", Self::denial),
+            Condition::Ramp { .. } | Condition::PastLimit(..) | Condition::Judged(_) => {
+                format!("not {}", self.demand(condition))
+            }
+        }
+    }
+
+    fn joined(self, parts: &[Condition], joint: &str, words: impl Fn(Self, &Condition) -> String) -> String {
+        let texts: Vec<String> = parts.iter().map(|part| words(self, part)).collect();
         texts.join(joint)
     }
 
     fn ingredients(self, keys: &[Key<Ingredient>], joint: &str) -> String {
-        let titles: Vec<String> = keys.iter().map(|key| self.declared.ingredients[*key].title.to_lowercase()).collect();
+        let titles: Vec<String> = keys.iter().map(|key| in_sentence(&self.declared.ingredients[*key].title)).collect();
         titles.join(joint)
     }
 
@@ -245,27 +261,7 @@ impl<'a> Wording<'a> {
     }
 
     fn with_unit(self, quantity: &Quantity, value: f64) -> String {
-        self.unit(quantity).map_or_else(|| number(value), |unit| measure(value, unit))
-    }
-
-    /// The unit of a quantity: that of its readings, as far as sums keep it.
-    fn unit<'q>(self, quantity: &'q Quantity) -> Option<&'q Unit>
-    where
-        'a: 'q,
-    {
-        match quantity {
-            Quantity::Reading(key) | Quantity::LowLimit(key) | Quantity::Target(key) | Quantity::HighLimit(key) => {
-                Some(&self.declared.readings[*key].unit)
-            }
-            Quantity::Calculated(calculated) => Some(&calculated.unit),
-            Quantity::Abs(inner) => self.unit(inner),
-            Quantity::Binary(Operation::Multiply | Operation::Divide, ..) => None,
-            Quantity::Binary(_, left, right) => self.unit(left).or_else(|| self.unit(right)),
-            Quantity::Either(first, second) => self.unit(first).or_else(|| self.unit(second)),
-            Quantity::Formula(quantity, _) => Some(quantity.unit()),
-            Quantity::BakerPercent(_) | Quantity::MassPercent(..) | Quantity::RolePercent(_) => Some(&PERCENT),
-            Quantity::Number(_) => None,
-        }
+        quantity.unit(&self.declared.readings).map_or_else(|| number(value), |unit| measure(value, unit))
     }
 
     /// The quantity in words.
@@ -348,6 +344,15 @@ fn preposition(comparison: Comparison) -> &'static str {
         Comparison::AtLeast => "at least",
         Comparison::Below => "below",
         Comparison::AtMost => "at most",
+    }
+}
+
+fn opposite(comparison: Comparison) -> Comparison {
+    match comparison {
+        Comparison::Above => Comparison::AtMost,
+        Comparison::AtLeast => Comparison::Below,
+        Comparison::Below => Comparison::AtLeast,
+        Comparison::AtMost => Comparison::Above,
     }
 }
 

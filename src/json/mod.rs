@@ -9,4 +9,4 @@ mod value;
 
 pub use fault::{Fault, FaultCode};
 pub(crate) use node::{Faults, Node, Object, listing};
-pub(crate) use value::{Document, Json};
+pub(crate) use value::{Document, Json, without_mark};

@@ -18,6 +18,14 @@ pub(crate) enum Json {
 }
 
 impl Json {
+    /// Parses JSON text. A byte order mark at its beginning is passed over (RFC 8259, section 8.1).
+    ///
+    /// # Errors
+    /// What is wrong with the text, in words, with line and column.
+    pub(crate) fn parse(text: &[u8]) -> Result<Self, String> {
+        serde_json::from_slice(without_mark(text)).map_err(|error| in_words(&error))
+    }
+
     /// The JSON name of its type, with an article.
     pub(crate) fn kind(&self) -> &'static str {
         match self {
@@ -31,6 +39,9 @@ impl Json {
     }
 }
 
+/// U+FEFF in UTF-8.
+const BYTE_ORDER_MARK: &[u8] = b"\xef\xbb\xbf";
+
 /// A case as text, with `reference` kept byte for byte.
 #[derive(Debug)]
 pub(crate) struct Document {
@@ -39,14 +50,42 @@ pub(crate) struct Document {
 }
 
 impl Document {
-    /// Parses JSON text.
-    pub(crate) fn parse(text: &[u8]) -> Result<Self, serde_json::Error> {
+    /// Parses JSON text, as [`Json::parse`] does.
+    ///
+    /// # Errors
+    /// What is wrong with the text, in words, with line and column.
+    pub(crate) fn parse(text: &[u8]) -> Result<Self, String> {
+        Self::read(without_mark(text)).map_err(|error| in_words(&error))
+    }
+
+    fn read(text: &[u8]) -> Result<Self, serde_json::Error> {
         let mut reference = None;
         let mut deserializer = serde_json::Deserializer::from_slice(text);
         let case = TopLevel { reference: &mut reference }.deserialize(&mut deserializer)?;
         deserializer.end()?;
         Ok(Self { case, reference })
     }
+}
+
+/// JSON text without the byte order mark that some editors write at its beginning.
+pub(crate) fn without_mark(text: &[u8]) -> &[u8] {
+    text.strip_prefix(BYTE_ORDER_MARK).unwrap_or(text)
+}
+
+/// The parser's message without the words of its trade.
+fn in_words(error: &serde_json::Error) -> String {
+    let message = error.to_string();
+    let place = format!("line {} column {}", error.line(), error.column());
+    if message.starts_with("expected ident") {
+        return format!("only `true`, `false` and `null` may stand without quotation marks, at {place}");
+    }
+    if message.starts_with("expected value") {
+        return format!("a value is missing, or begins with a character that JSON does not know, at {place}");
+    }
+    if message.starts_with("EOF while parsing") {
+        return format!("the text ends before the document does, at {place}");
+    }
+    message
 }
 
 /// Reads any value; of an object, the first `reference` goes aside verbatim.
@@ -131,6 +170,21 @@ impl<'de> Visitor<'de> for AnyValue<'_> {
 #[cfg(test)]
 mod tests {
     use super::{Document, Json};
+
+    #[test]
+    fn passes_over_a_byte_order_mark_and_tells_faults_in_words() {
+        assert!(Document::parse(b"\xef\xbb\xbf{}").is_ok());
+        let message = |text: &[u8]| Document::parse(text).unwrap_err();
+        assert_eq!(
+            message(b"{\"a\": treu}"),
+            "only `true`, `false` and `null` may stand without quotation marks, at line 1 column 9"
+        );
+        assert_eq!(message(b"{"), "the text ends before the document does, at line 1 column 1");
+        assert_eq!(
+            message(b"{\"a\": 'x'}"),
+            "a value is missing, or begins with a character that JSON does not know, at line 1 column 7"
+        );
+    }
 
     #[test]
     fn keeps_equal_members_and_the_reference_verbatim() {

@@ -2,8 +2,9 @@
 
 use std::sync::Arc;
 
-use super::{Calculated, Circumstances, FormulaQuantity, Ingredient, Input, Key, Reading};
+use super::{Calculated, Circumstances, FormulaQuantity, Ingredient, Input, Key, PERCENT, Reading, Table};
 use crate::science::formula::{Part, Role};
+use crate::units::Unit;
 
 /// Arithmetic on two quantities.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -73,6 +74,24 @@ impl Quantity {
             Self::Binary(operation, left, right) => Some(operation.apply(left.value(case)?, right.value(case)?)),
         };
         value.filter(|number| number.is_finite())
+    }
+
+    /// Its unit: that of its readings, as far as sums keep it. `None` of plain numbers, products and quotients.
+    #[must_use]
+    pub fn unit<'q>(&'q self, readings: &'q Table<Reading>) -> Option<&'q Unit> {
+        match self {
+            Self::Reading(key) | Self::LowLimit(key) | Self::Target(key) | Self::HighLimit(key) => {
+                Some(&readings[*key].unit)
+            }
+            Self::Calculated(calculated) => Some(&calculated.unit),
+            Self::Abs(inner) => inner.unit(readings),
+            Self::Binary(Operation::Multiply | Operation::Divide, ..) | Self::Number(_) => None,
+            Self::Binary(_, left, right) | Self::Either(left, right) => {
+                left.unit(readings).or_else(|| right.unit(readings))
+            }
+            Self::Formula(quantity, _) => Some(quantity.unit()),
+            Self::BakerPercent(_) | Self::MassPercent(..) | Self::RolePercent(_) => Some(&PERCENT),
+        }
     }
 
     /// Visits everything that it depends on.

@@ -5,7 +5,7 @@ use serde_json::value::RawValue;
 use utoipa::ToSchema;
 
 use crate::case::CaseDocument;
-use crate::json::{Fault, FaultCode, Faults, Json, Node};
+use crate::json::{Fault, FaultCode, Faults, Json, Node, without_mark};
 use crate::rules::RuleFiles;
 use crate::suggest::did_you_mean;
 
@@ -62,8 +62,7 @@ impl Trial {
     /// # Errors
     /// Every fault of the text at once; what is wrong with the rules and the cases themselves is told by the trial.
     pub fn read(text: &[u8], files: &RuleFiles) -> Result<Self, TrialFaults> {
-        let malformed = |error: serde_json::Error| TrialFaults::Malformed(error.to_string());
-        let json: Json = serde_json::from_slice(text).map_err(malformed)?;
+        let json = Json::parse(text).map_err(TrialFaults::Malformed)?;
         let mut faults = Faults::default();
         let mut files = files.clone();
         let root = Node::root(&json);
@@ -78,7 +77,8 @@ impl Trial {
         if !faults.0.is_empty() {
             return Err(TrialFaults::Faulty(faults.0));
         }
-        let Cases { cases } = serde_json::from_slice(text).map_err(malformed)?;
+        let Cases { cases } =
+            serde_json::from_slice(without_mark(text)).map_err(|error| TrialFaults::Malformed(error.to_string()))?;
         Ok(Self { files, cases: cases.into_iter().map(|case| case.get().as_bytes().to_vec()).collect() })
     }
 }

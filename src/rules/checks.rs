@@ -4,7 +4,7 @@ use super::build::{Build, Name};
 use super::code::Code;
 use super::diagnostic::Severity;
 use super::term::{Kind, Term};
-use crate::knowledge::{Input, Key, Place, Quantity, Reading};
+use crate::knowledge::{Input, Key, Limit, Place, Quantity, Reading};
 use crate::units::{Unit, convert};
 
 /// Runs all checks; findings go to the diagnostics.
@@ -52,6 +52,7 @@ fn check(build: &mut Build, id: &str, term: &Term, at: &Place) {
     }
     match term {
         Term::Reading(key) => check_reading(build, id, *key, at),
+        Term::Limit(key) => check_limit(build, id, *key, at),
         Term::Cause(_) => warn_about_cause(build, id, term, at),
         _ => {}
     }
@@ -141,6 +142,16 @@ fn check_reading(build: &mut Build, id: &str, key: Key<Reading>, at: &Place) {
     if depends_on_itself(build, key, key, &mut Vec::new()) {
         build.fault(Code::OutOfRange, at, Kind::Reading.word_width(), format!("`{id}` is computed from itself"), None);
     }
+}
+
+/// The most that is allowed is compared with the quantity as it stands: in its unit.
+fn check_limit(build: &mut Build, id: &str, key: Key<Limit>, at: &Place) {
+    let limit = &build.declared.limits[key];
+    let own = limit.quantity.as_ref().and_then(|quantity| quantity.unit(&build.declared.readings));
+    let Some(own) = own.filter(|own| !is_same_unit(own, &limit.unit)) else { return };
+    let message = format!("`{id}` is counted in `{}`, but its quantity in `{}`", limit.unit.code(), own.code());
+    let help = Some(format!("write `.unit(\"{}\")` and the most in it", own.code()));
+    build.fault(Code::Unit, at, Kind::Limit.word_width(), message, help);
 }
 
 /// Whether a number means the same in both units.

@@ -53,7 +53,15 @@ impl fmt::Display for Diagnostic {
         };
         writeln!(f, "{severity}[{}]: {}", self.code.word(), self.message)?;
         let gutter = self.line.to_string().len();
-        writeln!(f, "{:gutter$}--> {}:{}:{}", "", self.file, self.line, self.column)?;
+        let place = match (self.file.as_str(), self.line, self.column) {
+            ("", ..) => String::new(),
+            (file, 0, _) => file.to_owned(),
+            (file, line, 0) => format!("{file}:{line}"),
+            (file, line, column) => format!("{file}:{line}:{column}"),
+        };
+        if !place.is_empty() {
+            writeln!(f, "{:gutter$}--> {place}", "")?;
+        }
         if self.line > 0 {
             writeln!(f, "{:gutter$} |", "")?;
             writeln!(f, "{} | {}", self.line, self.source_line)?;

@@ -93,7 +93,7 @@ fn faulty_lines_are_told_with_their_number_and_stop_nothing() {
     let cases = format!("{BLANK}\n{{\"product\":\n\n{{\"product\": \"loaf\"}}\n\u{fffd}\n{BLANK}\n");
     let (code, output) = Setting::new(0.2, 0.1).compare(&cases, &[]);
     assert_eq!(code, Some(1));
-    assert!(output.starts_with("line 2: the case: the case is not JSON: EOF while parsing"), "{output}");
+    assert!(output.starts_with("line 2: the case: the case is not JSON: the text ends before"), "{output}");
     assert!(output.contains("\nline 4: /product: unknown product `loaf`\nline 5: the case: "), "{output}");
     assert!(output.contains("5 cases: 2 unchanged, ") && output.ends_with("3 faulty\n"), "{output}");
 }

@@ -58,7 +58,7 @@ fn every_fault_of_a_case_is_a_line_with_place_and_help() {
 fn text_that_is_no_json_is_a_faulty_case() {
     let run = run_with_input(&["diagnose", "-"], "{");
     assert_eq!(run.code, Some(1));
-    assert_eq!(run.complaints, "the case is not JSON: EOF while parsing an object at line 1 column 1\n");
+    assert_eq!(run.complaints, "the case is not JSON: the text ends before the document does, at line 1 column 1\n");
 }
 
 #[test]

@@ -247,7 +247,7 @@ fault[unknown-name]: unknown name `foam`, 100 %
   = help: declare it
 
 warning[unknown-name]: unknown name `foam`, 100 %
- --> soft_rolls/mixing.rhai:0:0
+ --> soft_rolls/mixing.rhai
 
 fault[failed-test]: `leader`: wanted `cold`, came `hot`
  --> soft_rolls/cases/hot.json:9:15

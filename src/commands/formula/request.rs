@@ -4,16 +4,19 @@ use serde_json::{Map, Value, json};
 
 use super::{Exit, Formula, complain};
 
+/// Members of a case that say nothing of its formula.
+const OF_A_CASE: [&str; 5] = ["symptoms", "readings", "facts", "requirements", "reference"];
+
 impl Formula {
-    /// The text of the request. A formula alone is wrapped, the options are added; text that is no JSON object is left to
-    /// the reader of requests, which tells what is wrong with it.
+    /// The text of the request. A formula alone is wrapped, of a case its formula and product are taken, the options are
+    /// added; text that is no JSON object is left to the reader of requests, which tells what is wrong with it.
     pub(super) fn request(&self, text: &[u8]) -> Result<Vec<u8>, Exit> {
         let sizes = self.sizes()?;
         let Ok(Value::Object(mut request)) = serde_json::from_slice::<Value>(text) else { return Ok(text.to_vec()) };
-        let is_alone = request.contains_key("ingredients");
-        if !is_alone && sizes.is_empty() {
-            return Ok(text.to_vec());
+        if request.contains_key("formula") {
+            request.retain(|member, _| !OF_A_CASE.contains(&member.as_str()));
         }
+        let is_alone = request.contains_key("ingredients");
         if is_alone {
             request = Map::from_iter([("formula".to_owned(), Value::Object(request))]);
         }

@@ -12,7 +12,7 @@ pub(super) const FILE: Explanation = Explanation {
 "#,
     ),
     says: r#"fault[file]: cannot read the file: stream did not contain valid UTF-8
- --> buns.rhai:0:0"#,
+ --> buns.rhai"#,
     right: Example::File(
         "buns.rhai",
         r#"// crème brûlée buns

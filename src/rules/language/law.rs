@@ -6,6 +6,7 @@ use super::super::term::{Kind, Term};
 use super::arguments;
 use super::{Call, Word, describes, makes};
 use crate::knowledge::{Action, Caution, Ingredient, Key, Limit, Warning};
+use crate::units::Unit;
 
 const LIMIT: &[Kind] = &[Kind::Limit];
 
@@ -28,7 +29,13 @@ pub(super) const WORDS: &[Word] = &[
         if call.takes(2, 2)
             && let Some(quantity) = call.quantity(1)
         {
-            call.set::<Limit>(|limit| limit.quantity = Some(quantity));
+            let unit = quantity.unit(&call.build.declared.readings).cloned();
+            call.set::<Limit>(|limit| {
+                limit.quantity = Some(quantity);
+                if let Some(unit) = unit.filter(|_| limit.unit == Unit::default()) {
+                    limit.unit = unit;
+                }
+            });
         }
     }),
     describes("at_most", LIMIT, ".at_most(0.3)", |call| {

@@ -59,6 +59,19 @@ fn an_incomplete_limit_is_told() {
 }
 
 #[test]
+fn a_limit_in_another_unit_than_its_quantity_is_told() {
+    let warned = lawful().and("mixing.rhai", "warn(hot).when(dough_temperature > 30).products(soft_rolls);");
+    assert_loads(&warned.clone().but("limits.rhai", ".unit(\"Cel\")", ""));
+    let files = warned.but("limits.rhai", ".unit(\"Cel\")", ".unit(\"[degF]\")");
+    assert_told(
+        &files,
+        &[
+            "unit limits.rhai:1:1 [limit] `warmth` is counted in `[degF]`, but its quantity in `Cel` -- write `.unit(\"Cel\")` and the most in it",
+        ],
+    );
+}
+
+#[test]
 fn a_cap_in_another_kind_of_unit_is_told() {
     let files = lawful().property(".action(colder_water.set(\"dose\", 3, \"%\", capped_by(warmth)))");
     assert_told(
