@@ -29,6 +29,10 @@ pub enum Wanted {
     NextReadingAmongFirstThree(Key<Reading>),
     /// The caution is given.
     Caution(Key<Caution>),
+    /// The caution is not given.
+    NoCaution(Key<Caution>),
+    /// An action says that it needs something, by id, to set a quantity.
+    Needs(Key<Action>, String),
     /// An action of a cause sets a quantity.
     Quantity(WantedQuantity),
     /// The requirements exclude the action.
@@ -60,7 +64,7 @@ pub struct WantedQuantity {
 type Read = fn(&Node<'_>, &mut Reader<'_, '_>, &mut Faults);
 
 /// Every kind of expectation by its name in the file.
-const KINDS: [(&str, Read); 11] = [
+const KINDS: [(&str, Read); 13] = [
     ("leader", |node, reader, faults| {
         if let Some(key) = find(node, &reader.declared.causes, "cause", faults) {
             reader.push(Wanted::Leader(key), node);
@@ -77,6 +81,10 @@ const KINDS: [(&str, Read); 11] = [
     ("caution", |node, reader, faults| {
         reader.each(node, |declared| &declared.cautions, "caution", Wanted::Caution, faults);
     }),
+    ("no_caution", |node, reader, faults| {
+        reader.each(node, |declared| &declared.cautions, "caution", Wanted::NoCaution, faults);
+    }),
+    ("needs", |node, reader, faults| reader.needs(node, faults)),
     ("quantity", |node, reader, faults| {
         if node.is_array() {
             node.items(faults, |faults, item| reader.quantity(&item, faults));
@@ -173,12 +181,30 @@ impl<'d> Reader<'d, '_> {
         }
     }
 
+    /// What actions lack, by action.
+    fn needs(&mut self, node: &Node<'_>, faults: &mut Faults) {
+        node.members(faults, |faults, id, needs| {
+            let Some(action) = find_named(&needs, id, &self.declared.actions, "action", faults) else { return };
+            needs.items(faults, |faults, item| {
+                let Some(need) = item.text(faults) else { return };
+                if need == "formula" || self.is_finding(&item, need, faults) {
+                    self.push(Wanted::Needs(action, need.to_owned()), &item);
+                }
+            });
+        });
+    }
+
     /// The id of a reading or a fact.
     fn set_aside(&mut self, item: &Node<'_>, faults: &mut Faults) {
         let Some(id) = item.text(faults) else { return };
-        let is_fact = self.declared.facts.find(id).is_some();
-        if is_fact || find_named(item, id, &self.declared.readings, "reading", faults).is_some() {
+        if self.is_finding(item, id, faults) {
             self.push(Wanted::SetAside(id.to_owned()), item);
         }
+    }
+
+    /// Whether an id is that of a reading or a fact.
+    fn is_finding(&self, item: &Node<'_>, id: &str, faults: &mut Faults) -> bool {
+        let is_fact = self.declared.facts.find(id).is_some();
+        is_fact || find_named(item, id, &self.declared.readings, "reading", faults).is_some()
     }
 }

@@ -93,6 +93,8 @@ impl Wanted {
             Self::Below(..) => "below",
             Self::NextReadingAmongFirstThree(_) => "next_reading_among_first_three",
             Self::Caution(_) => "caution",
+            Self::NoCaution(_) => "no_caution",
+            Self::Needs(..) => "needs",
             Self::Quantity(_) => "quantity",
             Self::ExcludedAction(_) => "excluded_action",
             Self::Unexplained(_) => "unexplained",
@@ -133,6 +135,12 @@ impl Judging<'_> {
             Wanted::Caution(key) => {
                 lacks(answer.cautions.iter().map(|caution| caution.caution), &declared.cautions[*key].id)
             }
+            Wanted::NoCaution(key) => {
+                let id = &declared.cautions[*key].id;
+                let given = answer.cautions.iter().find(|caution| caution.caution == id)?;
+                Some(given.why.as_ref().map_or_else(|| "it".to_owned(), |why| format!("it ({why})")))
+            }
+            Wanted::Needs(key, need) => self.needs(&declared.actions[*key].id, need),
             Wanted::Quantity(quantity) => self.quantity(quantity),
             Wanted::ExcludedAction(key) => {
                 lacks(answer.excluded_actions.iter().map(|action| action.action), &declared.actions[*key].id)
@@ -155,6 +163,16 @@ impl Judging<'_> {
             Some((_, probability)) => Some(decimals(probability, limit)),
             None => Some(format!("nothing: it is no cause of `{}`", self.answer.product)),
         }
+    }
+
+    fn needs(&self, action: &str, need: &str) -> Option<String> {
+        let actions = self.answer.causes.iter().flat_map(|cause| &cause.actions);
+        let mut advised = actions.filter(|advice| advice.action == action).peekable();
+        if advised.peek().is_none() {
+            return Some("no such action of those that lead".to_owned());
+        }
+        let needs: Vec<&str> = advised.flat_map(|advice| advice.needs.iter().copied()).collect();
+        lacks(needs.into_iter(), need)
     }
 
     fn quantity(&self, wanted: &WantedQuantity) -> Option<String> {
@@ -183,6 +201,8 @@ impl Judging<'_> {
             Wanted::Below(key, limit) => format!("`{}` below {limit}", declared.causes[*key].id),
             Wanted::NextReadingAmongFirstThree(key) => format!("`{}`", declared.readings[*key].id),
             Wanted::Caution(key) => format!("`{}`", declared.cautions[*key].id),
+            Wanted::NoCaution(key) => format!("no `{}`", declared.cautions[*key].id),
+            Wanted::Needs(key, need) => format!("`{need}` for `{}`", declared.actions[*key].id),
             Wanted::Quantity(quantity) => {
                 let action = &declared.actions[quantity.action].id;
                 format!("`{}` {} ± {} by `{action}`", quantity.name, quantity.value, quantity.within)

@@ -93,7 +93,7 @@ fn unknown_members_are_told_with_a_suggestion() {
         &[
             "unknown-word rolls/cases/hot.json:4:15 [\"leeder\"] unknown member `leeder` -- did you mean `leader`?",
             "unknown-word rolls/cases/more.json:1:17 [\"expects\"] unknown member `expects` -- did you mean `expect`?",
-            "unknown-word rolls/cases/more.json:3:13 [\"hue\"] unknown member `hue` -- the members are `leader`, `among_first_three`, `above`, `below`, `next_reading_among_first_three`, `caution`, `quantity`, `excluded_action`, `unexplained`, `set_aside`, `raised`",
+            "unknown-word rolls/cases/more.json:3:13 [\"hue\"] unknown member `hue` -- the members are `leader`, `among_first_three`, `above`, `below`, `next_reading_among_first_three`, `caution`, `no_caution`, `needs`, `quantity`, `excluded_action`, `unexplained`, `set_aside`, `raised`",
         ],
     );
 }
@@ -239,6 +239,22 @@ fn a_failure_names_what_was_wanted_what_came_and_the_first_causes() {
     );
     let (_, failures) = run(&files);
     assert_eq!((failures[0].title.as_str(), failures[0].leading.len()), ("hot dough", 2));
+}
+
+#[test]
+fn what_an_action_needs_and_which_caution_must_not_stand_can_be_wanted() {
+    let case = r#"{ "product": "hamburger_bun", "symptoms": [{ "symptom": "low_volume" }] }"#;
+    let test = |expect: &str| {
+        let (_, failures) =
+            run(&wider().with(PATH, &format!("{{ \"title\": \"x\", \"case\": {case}, \"expect\": {expect} }}")));
+        failures.into_iter().map(|failure| format!("{}, came {}", failure.wanted, failure.found)).collect::<Vec<_>>()
+    };
+    let met = r#"{ "needs": { "add_butter": ["dough_temperature"] }, "no_caution": ["hot_oven"] }"#;
+    assert_eq!(test(met), [""; 0]);
+    assert_eq!(
+        test(r#"{ "needs": { "add_butter": ["volume", "formula"] } }"#),
+        ["`volume` for `add_butter`, came `dough_temperature`", "`formula` for `add_butter`, came `dough_temperature`",]
+    );
 }
 
 #[test]
