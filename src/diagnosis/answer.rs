@@ -26,8 +26,8 @@ pub struct Diagnosis<'k> {
     pub reference: Option<Box<RawValue>>,
     /// The answer in a sentence or two.
     pub summary: String,
-    /// The leading causes, most probable first, each with its arguments: those that explain something seen or that the
-    /// findings speak for; where nothing was found, the commonest.
+    /// The leading causes, most probable first, each with its arguments: those that explain something seen, and those that
+    /// explain nothing of it but that the findings make probable (50 % or more); where nothing was found, the commonest.
     pub causes: Vec<RankedCause<'k>>,
     /// All other causes of the product, most probable first. One may be more probable than the leading ones and yet have
     /// nothing to do with what was seen.
@@ -100,7 +100,7 @@ pub struct RankedCause<'k> {
     pub probability: f64,
     /// What speaks for it and against it, strongest first.
     pub evidence: Vec<Argument<'k>>,
-    /// What to do about it.
+    /// What to do about it; nothing for a cause under 5 % that does not lead.
     pub actions: Vec<ActionAdvice<'k>>,
     /// What would confirm or exclude it.
     pub confirm: Vec<ConfirmingReading<'k>>,

@@ -16,13 +16,13 @@ pub(super) struct Heeding<'a, 'k> {
     pub(super) laid_out: &'a LaidOut,
     pub(super) law: Law<'k>,
     pub(super) requirements: &'a Requirements,
-    /// Positions of the leading causes.
-    pub(super) leading: &'a [usize],
+    /// Positions of the leading causes for which actions are prescribed.
+    pub(super) acted_on: &'a [usize],
 }
 
 impl<'k> Heeding<'_, 'k> {
     /// First what the case itself raises: requirements that its own formula does not meet, limits exceeded, ingredients not permitted, warnings; then the cautions of the
-    /// symptoms that are seen, of the leading causes and their actions, and of the pack; each once.
+    /// symptoms that are seen, of the causes that are acted on and their actions, and of the pack; each once.
     pub(super) fn cautions(&self) -> Vec<CautionText<'k>> {
         let circumstances = &self.laid_out.circumstances;
         let mut texts = self.unmet_requirements();
@@ -102,10 +102,10 @@ impl<'k> Heeding<'_, 'k> {
         format!("cannot be excluded: {}; not known: {}", wording.demand(condition), unknown.join(", "))
     }
 
-    /// Actions of the leading causes.
+    /// Actions that are prescribed.
     fn prescribed(&self) -> Vec<Key<crate::knowledge::Action>> {
         let declared = &self.knowledge.declared;
-        let causes = self.leading.iter().filter_map(|position| self.view.causes.get(*position));
+        let causes = self.acted_on.iter().filter_map(|position| self.view.causes.get(*position));
         causes.flat_map(|key| &declared.causes[*key].prescriptions).map(|prescription| prescription.action).collect()
     }
 
@@ -120,7 +120,7 @@ impl<'k> Heeding<'_, 'k> {
             let symptom = &declared.symptoms[seen.symptom];
             add(&symptom.cautions, &|| format!("{} is seen", in_sentence(&symptom.title)));
         }
-        for cause in self.leading.iter().filter_map(|position| self.view.causes.get(*position)) {
+        for cause in self.acted_on.iter().filter_map(|position| self.view.causes.get(*position)) {
             let cause = &declared.causes[*cause];
             add(&cause.cautions, &|| format!("if it is “{}”", cause.title));
             for action in cause.prescriptions.iter().map(|one| &declared.actions[one.action]) {

@@ -30,8 +30,15 @@ const FEWEST_LEADING: usize = 3;
 /// A less probable cause is only named.
 const LEAST_LEADING: f64 = 0.02;
 
+/// Of a less probable cause, unless it leads, no action is prescribed: what hardly any bake needs only buries the rest.
+const LEAST_ACTED_ON: f64 = 0.05;
+
 /// A cause whose probability has grown by this factor is one that the findings speak for.
 const LIFTED: f64 = 1.05;
+
+/// Beside a complaint that it does not explain, a cause that the findings speak for is told when it is at least so
+/// probable.
+const FOUND: f64 = 0.5;
 
 /// Decibans against the leader that are worth a line.
 const SPEAKS_AGAINST: f64 = -0.5;
@@ -139,9 +146,13 @@ impl Diagnostician {
         let probability = |position: usize| posterior.odds().get(position).map_or(0.0, |odds| odds.probability());
         let lifted =
             |position: usize| view.priors.get(position).is_some_and(|prior| probability(position) > prior * LIFTED);
-        let at_issue = |position: &usize| posterior.explains(*position) || lifted(*position);
+        let anything_to_explain = (0..view.causes.len()).any(|position| posterior.explains(position));
+        let found = |position: usize| lifted(position) && (!anything_to_explain || probability(position) >= FOUND);
+        let at_issue = |position: &usize| posterior.explains(*position) || found(*position);
         let leading = leading(&ranking, at_issue, probability);
         let leading = leading.as_slice();
+        let acted_on = leading.partition_point(|position| probability(*position) >= LEAST_ACTED_ON).max(1);
+        let acted_on = leading.get(..acted_on).unwrap_or(leading);
         let weights = posterior.leave_one_out(leading, spare)?;
         let open = Open::new(knowledge, view, model, &posterior, &weighed.findings);
         let next = open.next(&mut laid_out.circumstances, spare);
@@ -169,7 +180,11 @@ impl Diagnostician {
                 prior: view.priors.get(position).copied().unwrap_or(0.0),
                 probability: probability(position),
                 evidence: arguing.arguments(cause, rank),
-                actions: advising.actions(cause, &mut excluded_actions, &mut rule_faults),
+                actions: if acted_on.contains(&position) {
+                    advising.actions(cause, &mut excluded_actions, &mut rule_faults)
+                } else {
+                    Vec::new()
+                },
                 confirm: advising.confirmations(*key),
                 sources: advising.sources(&cause.sources),
             });
@@ -193,7 +208,7 @@ impl Diagnostician {
             set_aside: remarks::set_aside(&case, knowledge, view, &laid_out),
             missing: missing(knowledge, view, &laid_out, leading),
             excluded_actions,
-            cautions: Heeding { knowledge, view, laid_out: &laid_out, law, requirements: &case.requirements, leading }
+            cautions: Heeding { knowledge, view, laid_out: &laid_out, law, requirements: &case.requirements, acted_on }
                 .cautions(),
             rule_faults,
             causes,
@@ -210,8 +225,8 @@ fn rank(odds: &[Odds]) -> Vec<usize> {
     ranking.into_iter().map(|(_, position)| position).collect()
 }
 
-/// The causes that are argued for: those that explain something seen, or that the findings make more probable. What is
-/// merely common says nothing about the complaint. Where nothing was found, all causes are at issue.
+/// The causes that are argued for: those at issue, which explain something seen or were found beside it. What is merely
+/// common says nothing about the complaint. Where nothing was found, all causes are at issue.
 fn leading(ranking: &[usize], at_issue: impl Fn(&usize) -> bool, probability: impl Fn(usize) -> f64) -> Vec<usize> {
     let mut leading: Vec<usize> = ranking.iter().copied().filter(at_issue).collect();
     if leading.is_empty() {

@@ -2,10 +2,15 @@
 
 use super::answer::RuleFault;
 use crate::inference::{Findings, Observation};
-use crate::knowledge::{Cause, Circumstances, FormulaFigures, Input, JudgeFault, Judged, Knowledge, ProductView};
+use crate::knowledge::{
+    Cause, Circumstances, Evidence, FormulaFigures, Input, JudgeFault, Judged, Knowledge, ProductView,
+};
 
 /// Decibans in one unit of log10.
 pub(super) const DECIBANS_PER_LOG10: f64 = 10.0;
+
+/// Smaller weights, decibans, are rounding errors.
+const NO_WEIGHT: f64 = 1e-12;
 
 /// A known input that evidence depends on; all shares of a formula count as one.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -34,8 +39,7 @@ pub(super) fn weigh(knowledge: &Knowledge, view: &ProductView, case: &mut Circum
             })
         })
         .collect();
-    let mut findings = Findings::new();
-    let mut sources = Vec::new();
+    let mut shares: Vec<(KnownFinding, Vec<(usize, f64)>)> = Vec::new();
     // What is left after each finding's own share: evidence that needs several findings at once.
     let mut residual = total.clone();
     for (source, dependents) in known_sources(view, case) {
@@ -53,13 +57,18 @@ pub(super) fn weigh(knowledge: &Knowledge, view: &ProductView, case: &mut Circum
             weights.push((cause, share / DECIBANS_PER_LOG10));
         }
         undo.restore(case);
-        findings.weigh(&weights);
-        sources.push(source);
+        shares.push((source, weights));
     }
+    give_stories_to_their_tellers(knowledge, view, case, &mut shares, &mut residual);
+    let mut findings = Findings::new();
+    for (_, weights) in &shares {
+        findings.weigh(weights);
+    }
+    let sources = shares.into_iter().map(|(source, _)| source).collect();
     let joint: Vec<(usize, f64)> = residual
         .iter()
         .enumerate()
-        .filter(|(_, rest)| rest.abs() > 1e-12)
+        .filter(|(_, rest)| rest.abs() > NO_WEIGHT)
         .map(|(cause, rest)| (cause, rest / DECIBANS_PER_LOG10))
         .collect();
     if !joint.is_empty() {
@@ -85,6 +94,58 @@ pub(super) fn decibans(cause: &Cause, case: &Circumstances, faults: &mut dyn FnM
         }
     }
     total + groups.iter().map(|(_, strongest)| strongest).sum::<f64>()
+}
+
+/// Of findings that tell the same story each seems to weigh nothing, since the others stand for it. The whole weight of a
+/// group is that of the finding on which its strongest item hangs.
+fn give_stories_to_their_tellers(
+    knowledge: &Knowledge,
+    view: &ProductView,
+    case: &mut Circumstances,
+    shares: &mut [(KnownFinding, Vec<(usize, f64)>)],
+    residual: &mut [f64],
+) {
+    for (position, rest) in residual.iter_mut().enumerate().filter(|(_, rest)| rest.abs() > NO_WEIGHT) {
+        let Some(cause) = view.causes.get(position).map(|key| &knowledge.declared.causes[*key]) else { continue };
+        for (group, source) in tellers(cause, case) {
+            let undo = forget(case, source);
+            let told_by_others = strongest(cause, group, case).map_or(0.0, |(weight, _)| weight);
+            undo.restore(case);
+            let own = shares.iter_mut().filter(|(own, _)| *own == source).flat_map(|(_, weights)| weights);
+            if let Some((_, share)) = own.into_iter().find(|(cause, _)| *cause == position) {
+                *share += told_by_others / DECIBANS_PER_LOG10;
+                *rest -= told_by_others;
+            }
+        }
+    }
+}
+
+/// The groups of a cause that tell something, each with the finding that tells it.
+fn tellers<'k>(cause: &'k Cause, case: &Circumstances) -> Vec<(&'k str, KnownFinding)> {
+    let mut groups: Vec<&str> = cause.evidence.iter().filter_map(|item| item.group.as_deref()).collect();
+    groups.sort_unstable();
+    groups.dedup();
+    let teller = |group| Some((group, first_known(strongest(cause, group, case)?.1, case)?));
+    groups.into_iter().filter_map(teller).collect()
+}
+
+/// The item of a group that counts, with its decibans.
+fn strongest<'k>(cause: &'k Cause, group: &str, case: &Circumstances) -> Option<(f64, &'k Evidence)> {
+    let own = cause.evidence.iter().filter(|item| item.group.as_deref() == Some(group));
+    let weights = own.filter_map(|item| Some((item.decibans(case, &mut |_, _| {})?, item)));
+    weights.reduce(|strongest, other| if other.0.abs() > strongest.0.abs() { other } else { strongest })
+}
+
+/// The first known finding that an item of evidence depends on.
+fn first_known(item: &Evidence, case: &Circumstances) -> Option<KnownFinding> {
+    let mut first = None;
+    item.inputs(&mut |input| {
+        if first.is_none() && case.knows(input) {
+            let is_formula = matches!(input, Input::Share(_) | Input::Formula);
+            first = Some(if is_formula { KnownFinding::Formula } else { KnownFinding::Input(input) });
+        }
+    });
+    first
 }
 
 /// Known inputs with the causes whose evidence depends on them.

@@ -134,3 +134,30 @@ fn what_lies_past_its_limit_never_speaks_against_its_cause() {
         assert!(argument.is_none_or(|argument| argument["decibans"].as_f64().unwrap() > 0.0), "{value}: {argument:?}");
     }
 }
+
+#[test]
+fn findings_that_tell_the_same_story_do_not_hide_each_other() {
+    let case = json!({"product": "wire_cut_cookie", "symptoms": [{"symptom": "rough_underside"}],
+        "facts": {"dough_cracks_when_squeezed": true},
+        "readings": {"dough_penetration": {"value": 3, "unit": "mm", "low": 8, "high": 14}}});
+    let answer = answer(&case);
+    let dry = &answer["causes"][0];
+    assert_eq!(dry["cause"], "cookie_dough_too_dry");
+    let arguments = dry["evidence"].as_array().unwrap();
+    let told: Vec<&serde_json::Value> =
+        arguments.iter().filter(|argument| argument["finding"] != "rough_underside").collect();
+    assert_eq!(told.len(), 1, "{told:?}");
+    assert!(told[0]["decibans"].as_f64().unwrap() > 8.0, "{told:?}");
+}
+
+#[test]
+fn a_cause_that_hardly_any_bake_has_brings_no_actions_unless_it_leads() {
+    let answer = answer(&json!({"product": "wire_cut_cookie", "symptoms": [{"symptom": "dry_dough"}],
+        "facts": {"dough_cracks_when_squeezed": true},
+        "readings": {"dough_penetration": {"value": 3, "unit": "mm", "low": 8, "high": 14}}}));
+    let causes = answer["causes"].as_array().unwrap();
+    let rare: Vec<_> = causes.iter().skip(1).filter(|cause| cause["probability"].as_f64().unwrap() < 0.05).collect();
+    assert!(!rare.is_empty());
+    assert!(rare.iter().all(|cause| cause["actions"] == json!([])), "{rare:?}");
+    assert_ne!(causes[0]["actions"], json!([]));
+}
