@@ -40,6 +40,9 @@ pub struct Diagnosis<'k> {
     pub computed: Vec<Computed<'k>>,
     /// Symptoms that were taken from readings out of their limits.
     pub raised: Vec<RaisedSymptom<'k>>,
+    /// Symptoms of which people say one thing and a reading another. What people say counts; one of the two is to be
+    /// checked.
+    pub contradictions: Vec<Contradiction<'k>>,
     /// Symptoms that are seen and that no probable cause explains.
     pub unexplained: Vec<Unexplained<'k>>,
     /// Findings that speak against the leading cause.
@@ -318,6 +321,19 @@ pub struct RaisedSymptom<'k> {
     /// Whether the reading shows it or shows that it is absent.
     pub present: bool,
     /// The reading and its limit in words.
+    pub text: String,
+}
+
+/// A symptom and a reading that cannot both be right.
+#[derive(Debug, Serialize, ToSchema)]
+pub struct Contradiction<'k> {
+    /// Id of the symptom.
+    #[schema(example = "low_volume")]
+    pub symptom: &'k str,
+    /// Id of the reading.
+    #[schema(example = "specific_volume")]
+    pub reading: &'k str,
+    /// What was said, and what was measured.
     pub text: String,
 }
 

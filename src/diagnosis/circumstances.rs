@@ -1,10 +1,9 @@
 //! Lays out a case for conditions: measured and computed readings, limits, facts, formula, and raised symptoms.
 
-use super::numbers::measure;
+use super::raised::{Contradicted, Raised, raise};
 use crate::case::{Case, Measured, Seen};
 use crate::formulas::{Figure, Weighed};
-use crate::inference::MAX_SYMPTOMS;
-use crate::knowledge::{Circumstances, Key, Knowledge, Limits, ProductView, Reading, Symptom};
+use crate::knowledge::{Circumstances, Key, Knowledge, Limits, ProductView, Reading};
 
 /// A case laid out.
 pub(super) struct LaidOut {
@@ -14,17 +13,11 @@ pub(super) struct LaidOut {
     /// Symptoms: those that people looked at, then those that readings raised.
     pub(super) symptoms: Vec<Seen>,
     pub(super) raised: Vec<Raised>,
+    pub(super) contradictions: Vec<Contradicted>,
     /// What the formula comes to, known or not.
     pub(super) figures: Vec<Figure>,
     /// Why the formula cannot be meant.
     pub(super) formula_fault: Option<String>,
-}
-
-/// A symptom that a reading showed or excluded.
-pub(super) struct Raised {
-    pub(super) symptom: Key<Symptom>,
-    pub(super) present: bool,
-    pub(super) text: String,
 }
 
 pub(super) fn lay_out(case: &Case, knowledge: &Knowledge, view: &ProductView) -> LaidOut {
@@ -50,8 +43,8 @@ pub(super) fn lay_out(case: &Case, knowledge: &Knowledge, view: &ProductView) ->
     }
     let computed = compute(knowledge, view, &mut circumstances);
     let mut symptoms = case.symptoms.clone();
-    let raised = raise(case, knowledge, view, &circumstances, &mut symptoms);
-    LaidOut { circumstances, computed, symptoms, raised, figures, formula_fault }
+    let (raised, contradictions) = raise(case, knowledge, view, &circumstances, &mut symptoms);
+    LaidOut { circumstances, computed, symptoms, raised, contradictions, figures, formula_fault }
 }
 
 /// The plant's own limits come before the usual window; the margin stays.
@@ -81,51 +74,4 @@ fn compute(knowledge: &Knowledge, view: &ProductView, circumstances: &mut Circum
         }
     }
     computed
-}
-
-/// Readings past their limits show symptoms; within the plant's own limits they exclude them. What people say they saw stands.
-fn raise(
-    case: &Case,
-    knowledge: &Knowledge,
-    view: &ProductView,
-    circumstances: &Circumstances,
-    symptoms: &mut Vec<Seen>,
-) -> Vec<Raised> {
-    let mut raised = Vec::new();
-    for &key in &view.listed_readings {
-        let reading = &knowledge.declared.readings[key];
-        let Some(value) = circumstances.reading(key) else { continue };
-        let limits = circumstances.limits(key);
-        let own = case.readings.iter().find(|measured| measured.reading == key).map(|measured| measured.limits);
-        let sides = [
-            (
-                reading.low_shows,
-                limits.low,
-                own.and_then(|own| own.low),
-                value < limits.low.unwrap_or(f64::NEG_INFINITY),
-                "low",
-            ),
-            (
-                reading.high_shows,
-                limits.high,
-                own.and_then(|own| own.high),
-                value > limits.high.unwrap_or(f64::INFINITY),
-                "high",
-            ),
-        ];
-        for (symptom, limit, own_limit, past, name) in sides {
-            let (Some(symptom), Some(limit)) = (symptom, limit) else { continue };
-            let full = symptoms.iter().filter(|seen| seen.certainty > 0.0).count() >= MAX_SYMPTOMS;
-            let said = symptoms.iter().any(|seen| seen.symptom == symptom);
-            if said || !(past || own_limit.is_some()) || (past && full) {
-                continue;
-            }
-            let relation = if past { "past" } else { "within" };
-            let (value, limit) = (measure(value, &reading.unit), measure(limit, &reading.unit));
-            let text = format!("{} {value} is {relation} its {name} limit of {limit}", reading.title);
-            symptoms.push(Seen { symptom, certainty: f64::from(past) });
-            raised.push(Raised { symptom, present: past, text });
-        }
-    }
-    raised
 }

@@ -4,7 +4,7 @@ use std::cell::RefCell;
 use std::fmt;
 
 use super::advice::Advising;
-use super::answer::{Diagnosis, OtherCause, RaisedSymptom, RankedCause, RulesStamp};
+use super::answer::{Contradiction, Diagnosis, OtherCause, RaisedSymptom, RankedCause, RulesStamp};
 use super::arguments::Arguing;
 use super::calculations;
 use super::cautions::Heeding;
@@ -203,6 +203,7 @@ impl Diagnostician {
             next_questions: next.questions,
             computed: computed(knowledge, view, &laid_out),
             raised: raised(knowledge, &laid_out),
+            contradictions: contradictions(knowledge, &laid_out),
             unexplained: remarks::unexplained(knowledge, view, &laid_out, probability),
             against_leader: against_leader.unwrap_or_default(),
             set_aside: remarks::set_aside(&case, knowledge, view, &laid_out),
@@ -258,4 +259,13 @@ fn raised<'k>(knowledge: &'k Knowledge, laid_out: &LaidOut) -> Vec<RaisedSymptom
         text: raised.text.clone(),
     });
     symptoms.collect()
+}
+
+fn contradictions<'k>(knowledge: &'k Knowledge, laid_out: &LaidOut) -> Vec<Contradiction<'k>> {
+    let found = laid_out.contradictions.iter().map(|one| Contradiction {
+        symptom: &knowledge.declared.symptoms[one.symptom].id,
+        reading: &knowledge.declared.readings[one.reading].id,
+        text: one.text.clone(),
+    });
+    found.collect()
 }

@@ -21,6 +21,7 @@ mod model;
 mod next;
 mod numbers;
 mod prepared;
+mod raised;
 mod regions;
 mod remarks;
 mod said;

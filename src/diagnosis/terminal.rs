@@ -141,6 +141,7 @@ impl Page {
     }
 
     fn remarks(&mut self, diagnosis: &Diagnosis<'_>) {
+        self.list("Contradictions", diagnosis.contradictions.iter().map(|item| item.text.clone()));
         self.list("Not explained", diagnosis.unexplained.iter().map(|item| format!("{}: {}", item.title, item.text)));
         self.list("Speaks against the leader", diagnosis.against_leader.iter().map(|item| item.text.to_string()));
         self.list(

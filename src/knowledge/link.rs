@@ -105,7 +105,7 @@ impl ProductView {
         let covers = |scopes: &[Scope]| scopes.iter().any(|scope| scope.covers(product, family));
         let causes: Vec<Key<Cause>> =
             declared.causes.iter().filter(|(_, cause)| covers(&cause.products)).map(|(key, _)| key).collect();
-        let symptoms = shown_symptoms(declared, &causes);
+        let symptoms = shown_symptoms(declared, &causes, |symptom| declared.concerns(&symptom.products, product));
         let inputs = relevant_inputs(declared, &causes);
         let warnings: Vec<usize> = positions(&declared.warnings, |one| declared.concerns(&one.products, product));
         let concerned = |(key, limit): (Key<Limit>, &Limit)| declared.concerns(&limit.products, product).then_some(key);
@@ -213,10 +213,14 @@ fn prior(declared: &Declarations, cause: Key<Cause>, product: Key<Product>, fami
     most_specific(&cause.priors, product, family).copied().unwrap_or(cause.prior)
 }
 
-/// Ascending keys of the symptoms that the causes show.
-fn shown_symptoms(declared: &Declarations, causes: &[Key<Cause>]) -> Vec<Key<Symptom>> {
-    let shown: BTreeSet<_> =
-        causes.iter().flat_map(|key| declared.causes[*key].links.iter().map(|link| link.symptom)).collect();
+/// Ascending keys of the symptoms that the causes show and that the product can have.
+fn shown_symptoms(
+    declared: &Declarations,
+    causes: &[Key<Cause>],
+    concerns: impl Fn(&Symptom) -> bool,
+) -> Vec<Key<Symptom>> {
+    let shown = causes.iter().flat_map(|key| declared.causes[*key].links.iter().map(|link| link.symptom));
+    let shown: BTreeSet<_> = shown.filter(|key| concerns(&declared.symptoms[*key])).collect();
     shown.into_iter().collect()
 }
 

@@ -161,3 +161,14 @@ fn a_cause_that_hardly_any_bake_has_brings_no_actions_unless_it_leads() {
     assert!(rare.iter().all(|cause| cause["actions"] == json!([])), "{rare:?}");
     assert_ne!(causes[0]["actions"], json!([]));
 }
+
+#[test]
+fn what_is_said_against_a_reading_is_told() {
+    let at = |volume: f64, present: bool| {
+        let case = json!({"product": "white_pan_bread", "symptoms": [{"symptom": "low_volume", "present": present}],
+            "readings": {"specific_volume": {"value": volume, "unit": "mL/g", "low": 3.8, "high": 5.2}}});
+        ids(&answer(&case), "contradictions", "reading").len()
+    };
+    assert_eq!([at(4.6, true), at(3.2, false)], [1, 1]);
+    assert_eq!([at(3.2, true), at(4.6, false)], [0, 0]);
+}

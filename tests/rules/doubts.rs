@@ -137,6 +137,21 @@ mod evidence {
     }
 
     #[test]
+    fn symptoms_of_other_products_are_told() {
+        let symptoms = "symptom(\"foam_fell\").title(\"Foam fell\").description(\"It fell.\").products(cakes);";
+        let files = pack()
+            .and(
+                "products.rhai",
+                "family(\"cakes\").title(\"Cakes\");\nproduct(\"sponge\").title(\"Sponge\").family(cakes);",
+            )
+            .and("symptoms.rhai", symptoms)
+            .property(".shows(foam_fell, OFTEN)");
+        let told = "never-applies mixing.rhai:10:6 [shows] `foam_fell` belongs to other products than the cause, so it is never shown -- add the products to `foam_fell`, or use another symptom";
+        assert_doubts(&files, &[told]);
+        assert_loads(&files.clone().but("mixing.rhai", ".products(soft_rolls)", ".products(soft_rolls, cakes)"));
+    }
+
+    #[test]
     fn readings_and_facts_of_other_products_are_told() {
         let files = pack()
             .and(
@@ -240,6 +255,7 @@ mod twins {
             .and("readings.rhai", "")
             .but("readings.rhai", ".window(soft_rolls, 25, 28)", ".window(soft_rolls, 25, 28).window(cakes, 20, 22)")
             .but("facts.rhai", ".products(soft_rolls)", ".products(soft_rolls, cakes)")
+            .but("symptoms.rhai", "crust.\").products(soft_rolls)", "crust.\").products(soft_rolls, cakes)")
             .with("second.rhai", &elsewhere);
         assert_loads(&files);
     }

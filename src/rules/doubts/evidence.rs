@@ -4,7 +4,7 @@ use super::super::code::Code;
 use super::Doubts;
 use super::range::{Range, of_condition, of_quantity};
 use crate::knowledge::{
-    Cause, Condition, Confirmation, Declarations, Evidence, EvidenceKind, Input, Key, Place, Product, Quantity,
+    Cause, Condition, Confirmation, Declarations, Evidence, EvidenceKind, Input, Key, Link, Place, Product, Quantity,
     Reading, Scope,
 };
 
@@ -23,6 +23,9 @@ pub(super) fn look(doubts: &mut Doubts<'_>) {
             .collect();
         for item in &cause.evidence {
             doubt_item(doubts, cause, item, &products);
+        }
+        for link in &cause.links {
+            doubt_link(doubts, link, &products);
         }
         for confirmation in &cause.confirmations {
             doubt_confirmation(doubts, confirmation);
@@ -68,6 +71,17 @@ fn doubt_item(doubts: &mut Doubts<'_>, cause: &Cause, item: &Evidence, products:
         && !implausible
     {
         doubt_truth(doubts, condition, &item.place, word);
+    }
+}
+
+/// A symptom that none of the cause's products can have.
+fn doubt_link(doubts: &mut Doubts<'_>, link: &Link, products: &[Key<Product>]) {
+    let symptom = &doubts.declared().symptoms[link.symptom];
+    let scopes = symptom.products.iter().copied();
+    if !symptom.products.is_empty() && !covers_any(scopes, products, doubts.declared()) {
+        let message = format!("`{}` belongs to other products than the cause, so it is never shown", symptom.id);
+        let help = format!("add the products to `{}`, or use another symptom", symptom.id);
+        doubts.tell(Code::NeverApplies, &link.place, "shows", message, Some(help));
     }
 }
 

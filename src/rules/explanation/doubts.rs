@@ -36,7 +36,7 @@ pub(super) const NEVER_APPLIES: Explanation = Explanation {
    |      ^^^^^^^^
    = help: compare with a number that the readings can be on either side of"#,
     right: Example::Cause(r#".evidence(dough_temperature > room_temperature + 9, STRONG)"#),
-    why: "All readings run through their plausible ranges here. A condition that stays true or false for all of them tells nothing, as does a reading of other products.",
+    why: "All readings run through their plausible ranges here. A condition that stays true or false for all of them tells nothing, as does a reading or a symptom of other products.",
 };
 
 pub(super) const NEVER_MATTERS: Explanation = Explanation {
