@@ -177,3 +177,30 @@ fn a_guide_without_markers_is_told() {
         ]
     );
 }
+
+/// The long example of the guide, cut at the comments that name its files.
+fn long_example() -> RuleFiles {
+    let guide = fs::read_to_string(Path::new(env!("CARGO_MANIFEST_DIR")).join("rules/README.md")).unwrap();
+    let (_, block) = guide.split_once("\n## The words\n\n```rhai\n").unwrap();
+    let block = block.split("\n```").next().unwrap();
+    let mut files: Vec<(String, String)> = Vec::new();
+    for line in block.lines() {
+        let name = line.strip_prefix("// ").and_then(|comment| comment.split([':', ' ']).next());
+        match name {
+            Some(name) if name.ends_with(".rhai") => files.push((name.to_owned(), String::new())),
+            Some("any") => files.push(("causes.rhai".to_owned(), String::new())),
+            _ => files.last_mut().unwrap().1.push_str(&format!("{line}\n")),
+        }
+    }
+    files.iter().fold(RuleFiles::default(), |pack, (path, text)| pack.with(path, text))
+}
+
+#[test]
+fn the_long_example_uses_every_word_as_it_is_used() {
+    let files = long_example();
+    assert_eq!(files.iter().count(), 13);
+    let told = load(&files).err().unwrap();
+    // It is an excerpt: it names things that it does not declare, and cuts their texts short.
+    let wrong = told.iter().filter(|fault| !matches!(fault.code, Code::UnknownName | Code::Incomplete));
+    assert_eq!(wrong.map(line).collect::<Vec<_>>(), [""; 0]);
+}
