@@ -1,6 +1,6 @@
 //! What can be done about a cause.
 
-use super::{Caution, Diet, Ingredient, Key, Limit, Named, Place, Quantity, Source, Symptom, Text};
+use super::{Caution, Change, Diet, Ingredient, Key, Limit, Named, Place, Quantity, Source, Symptom, Text};
 use crate::units::Unit;
 
 /// A corrective action.
@@ -47,6 +47,16 @@ pub struct Setting {
     pub unit: Unit,
     /// Legal limits that it never exceeds; their units convert to its own.
     pub capped_by: Vec<Key<Limit>>,
+    /// What it changes in the case; `None` where the rule does not say and no reading has its name.
+    pub changes: Option<Change>,
+}
+
+impl Setting {
+    /// Whether it is a choice instead of the quantity before it: then its name begins with `or_`.
+    #[must_use]
+    pub fn is_alternative(&self) -> bool {
+        self.name.starts_with("or_")
+    }
 }
 
 /// An action as prescribed for one cause.

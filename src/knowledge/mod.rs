@@ -6,6 +6,7 @@
 mod action;
 mod calculated;
 mod cause;
+mod change;
 mod circumstances;
 mod condition;
 mod declarations;
@@ -34,6 +35,7 @@ mod warning;
 pub use action::{Action, Prescription, Setting};
 pub use calculated::{Calculate, Calculated, CalculatedFigure, CalculationArgument, CalculationFault};
 pub use cause::{Cause, Confirmation, Link};
+pub use change::{Amount, Basis, Change, How, Portion};
 pub use circumstances::{Circumstances, Limits};
 pub use condition::{Comparison, Condition, Judge, JudgeFault, Judged, Side};
 pub use declarations::Declarations;

@@ -6,8 +6,8 @@ use rhai::{Dynamic, FnPtr};
 
 use super::stage::Stage;
 use crate::knowledge::{
-    Action, Allergen, CalculationArgument, Cause, Caution, Condition, Diet, Fact, Family, Ingredient, Key, Limit,
-    Market, Prescription, Product, Quantity, Reading, Source, Symptom, Warning,
+    Action, Allergen, CalculationArgument, Cause, Caution, Change, Condition, Diet, Fact, Family, Ingredient, Key,
+    Limit, Market, Prescription, Product, Quantity, Reading, Source, Symptom, Warning,
 };
 
 /// Any value of the rule language.
@@ -32,6 +32,7 @@ pub(super) enum Term {
     Cause(Key<Cause>),
     Warning(Key<Warning>),
     CappedBy(Vec<Key<Limit>>),
+    Change(Change),
     Prior(f64),
     Strength(f64),
     Weight(f64),
@@ -72,6 +73,7 @@ pub(super) enum Kind {
     Cause,
     Warning,
     CappedBy,
+    Change,
     Prior,
     Strength,
     Weight,
@@ -118,6 +120,7 @@ impl Kind {
             Self::Cause => "a cause",
             Self::Warning => "a warning",
             Self::CappedBy => "a cap",
+            Self::Change => "a change of the case",
             Self::Prior => "a prior",
             Self::Strength => "a strength",
             Self::Weight => "a weight",
@@ -168,6 +171,7 @@ impl Term {
             Self::Cause(_) => Kind::Cause,
             Self::Warning(_) => Kind::Warning,
             Self::CappedBy(_) => Kind::CappedBy,
+            Self::Change(_) => Kind::Change,
             Self::Prior(_) => Kind::Prior,
             Self::Strength(_) => Kind::Strength,
             Self::Weight(_) => Kind::Weight,

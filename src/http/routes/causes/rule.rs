@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use serde::Serialize;
 use utoipa::ToSchema;
 
-use crate::diagnosis::{describe_condition, describe_regions};
+use crate::diagnosis::{ChangeText, change_text, describe_condition, describe_regions};
 use crate::http::routes::common::{CautionItem, SourceItem, cautions, ids, sources};
 use crate::knowledge::{
     Cause, Declarations, Evidence, EvidenceKind, Input, Key, Knowledge, Link, Named, Prescription, ProductView,
@@ -138,6 +138,9 @@ struct SetItem<'k> {
     unit: &'k str,
     /// Ids of the legal limits that it never exceeds.
     capped_by: Vec<&'k str>,
+    /// What it changes in a case: a reading, or an amount of the formula; left out where the rule does not say.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    changes: Option<ChangeText<'k>>,
 }
 
 impl<'k> CauseRule<'k> {
@@ -235,5 +238,6 @@ fn action<'k>(declared: &'k Declarations, prescription: &'k Prescription) -> Cau
 
 fn set_item<'k>(declared: &'k Declarations, setting: &'k Setting) -> SetItem<'k> {
     let capped_by = ids(&declared.limits, &setting.capped_by);
-    SetItem { name: &setting.name, unit: setting.unit.code(), capped_by }
+    let changes = setting.changes.as_ref().map(|change| change_text(declared, change));
+    SetItem { name: &setting.name, unit: setting.unit.code(), capped_by, changes }
 }
