@@ -1,6 +1,6 @@
 //! What can be done about a cause.
 
-use super::{Caution, Change, Diet, Ingredient, Key, Limit, Named, Place, Quantity, Source, Symptom, Text};
+use super::{Caution, Change, Cost, Diet, Ingredient, Key, Limit, Named, Place, Quantity, Source, Symptom, Text};
 use crate::units::Unit;
 
 /// A corrective action.
@@ -14,6 +14,10 @@ pub struct Action {
     pub text: Text,
     /// Minutes until the next batch can show it.
     pub effort_minutes: f64,
+    /// Class of its cost; `None` where nobody states it.
+    pub cost: Option<Cost>,
+    /// Batches that are typically lost until it works; `None` where nobody states it.
+    pub waste_batches: Option<f64>,
     /// What else it changes.
     pub side_effects: Vec<Text>,
     /// Symptoms that it can bring when overdone.

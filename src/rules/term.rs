@@ -6,8 +6,8 @@ use rhai::{Dynamic, FnPtr};
 
 use super::stage::Stage;
 use crate::knowledge::{
-    Action, Allergen, CalculationArgument, Cause, Caution, Change, Condition, Diet, Fact, Family, Ingredient, Key,
-    Limit, Market, Prescription, Product, Quantity, Reading, Source, Symptom, Warning,
+    Action, Allergen, CalculationArgument, Cause, Caution, Change, Condition, Cost, Diet, Fact, Family, Ingredient,
+    Key, Limit, Market, Prescription, Product, Quantity, Reading, Source, Symptom, Warning,
 };
 
 /// Any value of the rule language.
@@ -36,6 +36,8 @@ pub(super) enum Term {
     Prior(f64),
     Strength(f64),
     Weight(f64),
+    Cost(Cost),
+    Waste(f64),
     Quantity(Quantity),
     Condition(Condition),
     Prescription(Prescription),
@@ -77,6 +79,8 @@ pub(super) enum Kind {
     Prior,
     Strength,
     Weight,
+    Cost,
+    Waste,
     Quantity,
     Condition,
     Prescription,
@@ -94,6 +98,11 @@ pub(super) enum Kind {
 }
 
 impl Kind {
+    /// Whether it is a word of a scale.
+    pub(super) fn is_of_scale(self) -> bool {
+        matches!(self, Self::Prior | Self::Strength | Self::Weight | Self::Cost | Self::Waste)
+    }
+
     /// The kind without its article.
     pub(super) fn word(self) -> &'static str {
         self.phrase().trim_start_matches("an ").trim_start_matches("a ").trim_start_matches("the ")
@@ -124,6 +133,8 @@ impl Kind {
             Self::Prior => "a prior",
             Self::Strength => "a strength",
             Self::Weight => "a weight",
+            Self::Cost => "a cost",
+            Self::Waste => "a waste",
             Self::Quantity => "an expression",
             Self::Condition => "a condition",
             Self::Prescription => "an action with quantities",
@@ -175,6 +186,8 @@ impl Term {
             Self::Prior(_) => Kind::Prior,
             Self::Strength(_) => Kind::Strength,
             Self::Weight(_) => Kind::Weight,
+            Self::Cost(_) => Kind::Cost,
+            Self::Waste(_) => Kind::Waste,
             Self::Quantity(_) => Kind::Quantity,
             Self::Condition(_) => Kind::Condition,
             Self::Prescription(_) => Kind::Prescription,

@@ -21,6 +21,14 @@ pub(super) const WORDS: &[Word] = &[
         let symptoms = call.many(1, "a symptom", arguments::symptom);
         call.set::<Action>(|action| action.may_show.extend(symptoms));
     }),
+    describes("cost", ACTION, ".cost(PURCHASE)", cost),
+    describes("waste", ACTION, ".waste(ONE_BATCH)` or `.waste(0.5)", |call| {
+        if call.takes(2, 2)
+            && let Some(batches) = call.batches(1)
+        {
+            call.set::<Action>(|action| action.waste_batches = Some(batches));
+        }
+    }),
     describes("uses", ACTION, ".uses(butter)", |call| {
         let ingredients = call.many(1, "an ingredient", arguments::ingredient);
         call.set::<Action>(|action| action.uses.extend(ingredients));
@@ -41,6 +49,17 @@ pub(super) fn prescription(term: &Term) -> Option<Prescription> {
         }
         Term::Prescription(prescription) => Some(prescription.clone()),
         _ => None,
+    }
+}
+
+fn cost(call: &mut Call<'_>) {
+    if !call.takes(2, 2) {
+        return;
+    }
+    match call.argument(1, "a cost") {
+        Some(Term::Cost(cost)) => call.set::<Action>(|action| action.cost = Some(cost)),
+        Some(other) => call.wrong_kind("a cost", other.kind()),
+        None => {}
     }
 }
 

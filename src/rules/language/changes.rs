@@ -10,13 +10,13 @@ pub(super) const WORDS: &[Word] = &[
     makes(
         "doses",
         &[],
-        "doses(water)`, `doses(\"fat\")`, `doses(pectin_hm, pectin_lm, \"filling\")` or `doses(\"yeast\", yeast_on_flour)",
+        "doses(water)` or `doses(\"fat\")` or `doses(pectin_hm, pectin_lm, \"filling\")` or `doses(\"yeast\", yeast_on_flour)",
         |call| amount(call, How::Doses),
     ),
-    makes("adds", &[], "adds(dextrose)`, `adds(\"sugar\")` or `adds(water, \"filling\")", |call| {
+    makes("adds", &[], "adds(dextrose)` or `adds(\"sugar\")` or `adds(water, \"filling\")", |call| {
         amount(call, How::Adds)
     }),
-    makes("takes_out", &[], "takes_out(sugar)`, `takes_out(\"fat\")` or `takes_out(sugar, \"filling\")", |call| {
+    makes("takes_out", &[], "takes_out(sugar)` or `takes_out(\"fat\")` or `takes_out(sugar, \"filling\")", |call| {
         amount(call, How::TakesOut)
     }),
     makes("reads", &[], "reads(filling_ph)", |call| {

@@ -50,6 +50,8 @@ const MEANINGS: &[(&str, &str)] = &[
     // Actions.
     ("side_effect", "what else the action changes"),
     ("may_show", "symptoms that it can bring when overdone"),
+    ("cost", "class of its cost, a word of the scale of costs; unknown when left out"),
+    ("waste", "batches that are typically lost until it works; unknown when left out"),
     ("uses", "ingredients that it brings in; their allergens and diets follow"),
     (
         "set",
@@ -150,6 +152,8 @@ const DECLARING: &[(&str, &str)] = &[
     ("prior_word", "a word for how common causes are, 0 to 1"),
     ("strength_word", "a word for how often causes show symptoms, 0 to 1"),
     ("weight_word", "a word for weights of evidence, decibans"),
+    ("cost_word", "a class of cost, and the minutes of effort that weigh as much"),
+    ("waste_word", "a word for what is lost until an action works, batches"),
 ];
 
 /// The meaning of a word; `None` when nobody has written it.

@@ -97,7 +97,7 @@ fn what_is_no_ingredient_or_role_is_told() {
     assert_told(
         &action(".set(\"dose\", 3, \"%\", doses(dough_temperature))"),
         &[
-            "wrong-arguments mixing.rhai:10:46 [doses] `doses` wants an ingredient or a role, this is a reading -- write `doses(water)`, `doses(\"fat\")`, `doses(pectin_hm, pectin_lm, \"filling\")` or `doses(\"yeast\", yeast_on_flour)`",
+            "wrong-arguments mixing.rhai:10:46 [doses] `doses` wants an ingredient or a role, this is a reading -- write `doses(water)` or `doses(\"fat\")` or `doses(pectin_hm, pectin_lm, \"filling\")` or `doses(\"yeast\", yeast_on_flour)`",
         ],
     );
     assert_told(

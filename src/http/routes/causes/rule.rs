@@ -110,6 +110,14 @@ struct CauseAction<'k> {
     /// Minutes until the next batch can show it.
     #[schema(example = 10.0)]
     effort_minutes: f64,
+    /// Class of its cost, a word of the rules; left out where the rules do not say.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schema(example = "NO_COST")]
+    cost: Option<&'k str>,
+    /// Batches that are typically lost until it works; left out where the rules do not say.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schema(example = 0.5)]
+    waste_batches: Option<f64>,
     /// What else it changes.
     side_effects: Vec<&'k str>,
     /// Ids of symptoms that it can bring when overdone.
@@ -226,6 +234,8 @@ fn action<'k>(declared: &'k Declarations, prescription: &'k Prescription) -> Cau
         sets: settings.map(|setting| set_item(declared, setting)).collect(),
         works: prescription.works,
         effort_minutes: action.effort_minutes,
+        cost: action.cost.as_ref().map(|cost| cost.word.as_str()),
+        waste_batches: action.waste_batches,
         side_effects: action.side_effects.iter().map(Text::as_str).collect(),
         may_show: ids(&declared.symptoms, &action.may_show),
         uses: ids(&declared.ingredients, &action.uses),
