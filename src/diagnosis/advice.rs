@@ -4,6 +4,7 @@ use super::answer::{
     ActionAdvice, ConfirmationStatus, ConfirmingReading, ExcludedAction, RuleFault, SetQuantity, SourceText,
 };
 use super::calculations;
+use super::changes::change_text;
 use super::law::Law;
 use super::numbers::rounded;
 use super::prepared::{Prepared, PreparedConfirmation};
@@ -101,6 +102,7 @@ impl<'k> Advising<'_, 'k> {
             name: &setting.name,
             value,
             unit: Unit::code(&setting.unit),
+            changes: setting.changes.as_ref().map(|change| change_text(self.declared(), change)),
             capped: capped.map(|capped| capped.text),
             method: None,
             remarks: Vec::new(),

@@ -177,6 +177,9 @@ pub struct SetQuantity<'k> {
     /// UCUM code.
     #[schema(example = "Cel")]
     pub unit: &'k str,
+    /// What it changes in the case: a reading, or an amount of the formula; left out where the rules do not say.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub changes: Option<ChangeText<'k>>,
     /// Said when a legal limit keeps the value lower than the rule would set it.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub capped: Option<String>,
@@ -185,6 +188,31 @@ pub struct SetQuantity<'k> {
     pub method: Option<MethodText>,
     /// Why the method is stretched here, and what must be said beside the quantity; usually empty.
     pub remarks: Vec<String>,
+}
+
+/// What a quantity of an action changes: a reading, or an amount of the formula.
+#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, ToSchema)]
+#[schema(as = QuantityChange, example = json!({ "ingredient": "water", "how": "adds", "basis": "flour" }))]
+pub struct ChangeText<'k> {
+    /// Id of the reading that is set, or that shall read the quantity when the amount is right.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub reading: Option<&'k str>,
+    /// Id of the ingredient.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub ingredient: Option<&'k str>,
+    /// Ids of the ingredients, where several are changed together in proportion.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[schema(required = false)]
+    pub ingredients: Vec<&'k str>,
+    /// Role of the lines that are changed in proportion.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub role: Option<&'static str>,
+    /// `doses`: the amount becomes the quantity; `adds`, `takes_out`: the amount changes by it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub how: Option<&'static str>,
+    /// What a share is counted on: `flour`, or the part whose mass is meant; left out of a mass in the batch.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub basis: Option<&'static str>,
 }
 
 /// How a quantity was computed.

@@ -11,6 +11,7 @@ mod answer;
 mod arguments;
 mod calculations;
 mod cautions;
+mod changes;
 mod circumstances;
 mod computed;
 mod diagnostician;
@@ -31,6 +32,7 @@ mod weighing;
 mod words;
 
 pub use answer::*;
+pub use changes::change_text;
 pub use diagnostician::{DiagnosisFault, Diagnostician, UnusableRules};
 pub(crate) use numbers::measure;
 pub use said::Said;

@@ -1,6 +1,6 @@
 //! What can be done about a cause.
 
-use super::{Caution, Diet, Ingredient, Key, Limit, Named, Place, Quantity, Source, Symptom, Text};
+use super::{Caution, Change, Cost, Diet, Ingredient, Key, Limit, Named, Place, Quantity, Source, Symptom, Text};
 use crate::units::Unit;
 
 /// A corrective action.
@@ -14,6 +14,10 @@ pub struct Action {
     pub text: Text,
     /// Minutes until the next batch can show it.
     pub effort_minutes: f64,
+    /// Class of its cost; `None` where nobody states it.
+    pub cost: Option<Cost>,
+    /// Batches that are typically lost until it works; `None` where nobody states it.
+    pub waste_batches: Option<f64>,
     /// What else it changes.
     pub side_effects: Vec<Text>,
     /// Symptoms that it can bring when overdone.
@@ -47,6 +51,16 @@ pub struct Setting {
     pub unit: Unit,
     /// Legal limits that it never exceeds; their units convert to its own.
     pub capped_by: Vec<Key<Limit>>,
+    /// What it changes in the case; `None` where the rule does not say and no reading has its name.
+    pub changes: Option<Change>,
+}
+
+impl Setting {
+    /// Whether it is a choice instead of the quantity before it: then its name begins with `or_`.
+    #[must_use]
+    pub fn is_alternative(&self) -> bool {
+        self.name.starts_with("or_")
+    }
 }
 
 /// An action as prescribed for one cause.

@@ -126,6 +126,8 @@ fn action(id: String) -> Action {
         title: Text::default(),
         text: Text::default(),
         effort_minutes: USUAL_EFFORT,
+        cost: None,
+        waste_batches: None,
         side_effects: Vec::new(),
         may_show: Vec::new(),
         uses: Vec::new(),

@@ -195,7 +195,7 @@ pub(super) fn place(file: &Arc<str>, position: Position) -> Place {
 
 /// Whether a text can be a name of its kind: a plain identifier that the script language does not keep for itself.
 fn is_name(engine: &Engine, id: &str, kind: Kind) -> bool {
-    let upper = matches!(kind, Kind::Prior | Kind::Strength | Kind::Weight | Kind::Market);
+    let upper = matches!(kind, Kind::Market) || kind.is_of_scale();
     let letter = |c: char| {
         if upper { c.is_ascii_uppercase() } else { c.is_ascii_lowercase() }
     };

@@ -47,5 +47,5 @@ pub(super) fn each_call(ast: &AST, visit: &mut dyn FnMut(&FnCallExpr, Position))
 /// Scale words get their value when they run; only things are declared ahead.
 fn kind_of(word: &str, stage: Stage) -> Option<Kind> {
     let found = stage.declaring_words().iter().find(|(own, _)| *own == word);
-    found.map(|(_, kind)| *kind).filter(|kind| !matches!(kind, Kind::Prior | Kind::Strength | Kind::Weight))
+    found.map(|(_, kind)| *kind).filter(|kind| !kind.is_of_scale())
 }

@@ -70,9 +70,13 @@ impl Stage {
     pub(super) fn declaring_words(self) -> &'static [(&'static str, Kind)] {
         match self {
             Self::Pack => &[("pack", Kind::Pack)],
-            Self::Scales => {
-                &[("prior_word", Kind::Prior), ("strength_word", Kind::Strength), ("weight_word", Kind::Weight)]
-            }
+            Self::Scales => &[
+                ("prior_word", Kind::Prior),
+                ("strength_word", Kind::Strength),
+                ("weight_word", Kind::Weight),
+                ("cost_word", Kind::Cost),
+                ("waste_word", Kind::Waste),
+            ],
             Self::Sources => &[("source", Kind::Source)],
             Self::Cautions => &[("caution", Kind::Caution)],
             Self::Requirements => &[("diet", Kind::Diet), ("allergen", Kind::Allergen), ("market", Kind::Market)],

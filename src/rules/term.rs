@@ -6,8 +6,8 @@ use rhai::{Dynamic, FnPtr};
 
 use super::stage::Stage;
 use crate::knowledge::{
-    Action, Allergen, CalculationArgument, Cause, Caution, Condition, Diet, Fact, Family, Ingredient, Key, Limit,
-    Market, Prescription, Product, Quantity, Reading, Source, Symptom, Warning,
+    Action, Allergen, CalculationArgument, Cause, Caution, Change, Condition, Cost, Diet, Fact, Family, Ingredient,
+    Key, Limit, Market, Prescription, Product, Quantity, Reading, Source, Symptom, Warning,
 };
 
 /// Any value of the rule language.
@@ -32,9 +32,12 @@ pub(super) enum Term {
     Cause(Key<Cause>),
     Warning(Key<Warning>),
     CappedBy(Vec<Key<Limit>>),
+    Change(Change),
     Prior(f64),
     Strength(f64),
     Weight(f64),
+    Cost(Cost),
+    Waste(f64),
     Quantity(Quantity),
     Condition(Condition),
     Prescription(Prescription),
@@ -72,9 +75,12 @@ pub(super) enum Kind {
     Cause,
     Warning,
     CappedBy,
+    Change,
     Prior,
     Strength,
     Weight,
+    Cost,
+    Waste,
     Quantity,
     Condition,
     Prescription,
@@ -92,6 +98,11 @@ pub(super) enum Kind {
 }
 
 impl Kind {
+    /// Whether it is a word of a scale.
+    pub(super) fn is_of_scale(self) -> bool {
+        matches!(self, Self::Prior | Self::Strength | Self::Weight | Self::Cost | Self::Waste)
+    }
+
     /// The kind without its article.
     pub(super) fn word(self) -> &'static str {
         self.phrase().trim_start_matches("an ").trim_start_matches("a ").trim_start_matches("the ")
@@ -118,9 +129,12 @@ impl Kind {
             Self::Cause => "a cause",
             Self::Warning => "a warning",
             Self::CappedBy => "a cap",
+            Self::Change => "a change of the case",
             Self::Prior => "a prior",
             Self::Strength => "a strength",
             Self::Weight => "a weight",
+            Self::Cost => "a cost",
+            Self::Waste => "a waste",
             Self::Quantity => "an expression",
             Self::Condition => "a condition",
             Self::Prescription => "an action with quantities",
@@ -168,9 +182,12 @@ impl Term {
             Self::Cause(_) => Kind::Cause,
             Self::Warning(_) => Kind::Warning,
             Self::CappedBy(_) => Kind::CappedBy,
+            Self::Change(_) => Kind::Change,
             Self::Prior(_) => Kind::Prior,
             Self::Strength(_) => Kind::Strength,
             Self::Weight(_) => Kind::Weight,
+            Self::Cost(_) => Kind::Cost,
+            Self::Waste(_) => Kind::Waste,
             Self::Quantity(_) => Kind::Quantity,
             Self::Condition(_) => Kind::Condition,
             Self::Prescription(_) => Kind::Prescription,

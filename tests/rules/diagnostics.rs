@@ -2,6 +2,7 @@
 
 mod arguments;
 mod calculations;
+mod changes;
 mod declarations;
 mod formulas;
 mod law;

@@ -91,6 +91,18 @@ fn every_cause_shows_something_and_has_evidence_action_confirmation_and_source()
 }
 
 #[test]
+fn every_action_says_its_cost_and_its_waste() {
+    let diagnostician = diagnostician();
+    let actions = &diagnostician.knowledge().declared.actions;
+    let silent: Vec<&str> = actions
+        .iter()
+        .filter(|(_, action)| action.cost.is_none() || action.waste_batches.is_none())
+        .map(|(_, action)| action.id.as_str())
+        .collect();
+    assert_eq!(silent, [""; 0]);
+}
+
+#[test]
 fn every_symptom_of_a_product_has_a_cause_there() {
     let loaded = load(&RuleFiles::embedded()).unwrap();
     let mut orphans = Vec::new();

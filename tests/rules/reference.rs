@@ -30,17 +30,29 @@ const DECLARED: [(&str, &str, &str); 15] = [
 /// The small pack with every name that the examples use.
 fn vocabulary() -> RuleFiles {
     let mut readings = String::new();
-    for id in ["loaf_mass", "loaf_volume"] {
+    for id in ["loaf_mass", "loaf_volume", "filling_ph"] {
         readings.push_str(&format!("reading(\"{id}\").title(\"{id}\").method(\"m\").unit(\"g\").plausible(0, 9);\n"));
     }
     let mut symptoms = String::new();
     for id in ["excess_volume", "high_volume"] {
         symptoms.push_str(&format!("symptom(\"{id}\").title(\"{id}\").description(\"d\").products(soft_rolls);\n"));
     }
-    let ingredients: String = ["butter", "lard", "salt", "sugar", "honey", "pectin", "calcium_propionate"]
-        .iter()
-        .map(|id| format!("ingredient(\"{id}\").title(\"{id}\").composition(#{{ water: 1 }});\n"))
-        .collect();
+    let ingredients: String = [
+        "butter",
+        "lard",
+        "salt",
+        "sugar",
+        "honey",
+        "pectin",
+        "calcium_propionate",
+        "water",
+        "dextrose",
+        "pectin_hm",
+        "pectin_lm",
+    ]
+    .iter()
+    .map(|id| format!("ingredient(\"{id}\").title(\"{id}\").composition(#{{ water: 1 }});\n"))
+    .collect();
     let facts: String =
         ["a", "b", "c", "fact"].iter().map(|id| format!("fact(\"{id}\").title(\"t\").question(\"q\");\n")).collect();
     let limits: String = ["some_limit", "propionate_eu"]
@@ -53,13 +65,17 @@ fn vocabulary() -> RuleFiles {
         .collect();
     pack()
         .and("sources.rhai", "source(\"some_handbook\").citation(\"A., Title, 2001\").published();")
-        .and("scales.rhai", "strength_word(\"USUALLY\", 0.8);")
+        .and("scales.rhai", "strength_word(\"USUALLY\", 0.8);\ncost_word(\"PURCHASE\", 240);\nwaste_word(\"ONE_BATCH\", 1);")
         .with("cautions.rhai", "caution(\"hot_oven\").text(\"Hot.\");\ncaution(\"hot_sugar\").text(\"Hot.\");\n")
         .with(
             "requirements.rhai",
             "market(\"EU\").title(\"E\");\nmarket(\"GB\").title(\"G\");\nmarket(\"US\").title(\"U\");\nmarket(\"CA\").title(\"C\");\ndiet(\"vegan\").title(\"V\");\nallergen(\"milk\").title(\"M\");\nallergen(\"wheat\").title(\"W\");\n",
         )
         .and("readings.rhai", &readings)
+        .and(
+            "readings.rhai",
+            "reading(\"yeast_on_flour\").title(\"y\").method(\"m\").unit(\"%\").plausible(0, 9).computed(role_percent(\"yeast\"));",
+        )
         .and("symptoms.rhai", &symptoms)
         .with("ingredients.rhai", &ingredients)
         .and("facts.rhai", &facts)
@@ -96,13 +112,15 @@ fn used(example: &str, after: &str) -> RuleFiles {
 fn by_itself(example: &str, name: &str) -> RuleFiles {
     let file = match name {
         "pack" => return vocabulary().with("pack.rhai", &format!("{example};\n")),
-        "prior_word" | "strength_word" | "weight_word" => "scales.rhai",
+        "prior_word" | "strength_word" | "weight_word" | "cost_word" | "waste_word" => "scales.rhai",
         _ => DECLARED.iter().find(|(.., word)| *word == name).map_or("sample.rhai", |(_, file, _)| file),
     };
     let fresh = example
         .replace("\"COMMON\"", "\"SAMPLE\"")
         .replace("\"OFTEN\"", "\"SAMPLE\"")
-        .replace("\"STRONG\"", "\"SAMPLE\"");
+        .replace("\"STRONG\"", "\"SAMPLE\"")
+        .replace("\"PURCHASE\"", "\"SAMPLE\"")
+        .replace("\"ONE_BATCH\"", "\"SAMPLE\"");
     vocabulary().with(&format!("sample/{file}"), &format!("{fresh};\n"))
 }
 

@@ -110,6 +110,14 @@ impl Call<'_> {
         None
     }
 
+    /// Batches that are lost: a number or a word of a scale.
+    pub(super) fn batches(&mut self, index: usize) -> Option<f64> {
+        if let Some(Term::Waste(batches)) = self.arguments.get(index) {
+            return Some(*batches);
+        }
+        self.number_within(index, 0.0, MOST_BATCHES)
+    }
+
     /// Numbers of a list.
     pub(super) fn numbers(&mut self, index: usize) -> Option<Vec<f64>> {
         let Term::List(items) = self.argument(index, "a list of numbers")? else {
@@ -225,6 +233,9 @@ impl Call<'_> {
             .ok()
     }
 }
+
+/// Most batches that an action loses: more is a wrong unit.
+const MOST_BATCHES: f64 = 1_000.0;
 
 /// Largest weight: a likelihood ratio of 100,000.
 const MOST_DECIBANS: f64 = 50.0;

@@ -1,7 +1,9 @@
 //! Words that declare things.
 
 use super::super::term::{Kind, Term};
+use super::things::MOST_EFFORT;
 use super::{Call, Word, makes};
+use crate::knowledge::Cost;
 
 pub(super) const WORDS: &[Word] = &[
     makes("pack", &[], "pack(\"id\")", |call| declared(call, Kind::Pack)),
@@ -20,13 +22,20 @@ pub(super) const WORDS: &[Word] = &[
     makes("action", &[], "action(\"id\")", |call| declared(call, Kind::Action)),
     makes("cause", &[], "cause(\"id\")", declared_cause),
     makes("prior_word", &[], "prior_word(\"COMMON\", 0.10)", |call| {
-        scale_word(call, |call, index| call.prior(index), Term::Prior)
+        scale_word(call, |call, index| call.prior(index), |_, prior| Term::Prior(prior))
     }),
     makes("strength_word", &[], "strength_word(\"OFTEN\", 0.6)", |call| {
-        scale_word(call, |call, index| call.strength(index), Term::Strength)
+        scale_word(call, |call, index| call.strength(index), |_, strength| Term::Strength(strength))
     }),
     makes("weight_word", &[], "weight_word(\"STRONG\", 10)", |call| {
-        scale_word(call, |call, index| call.weight(index), Term::Weight)
+        scale_word(call, |call, index| call.weight(index), |_, weight| Term::Weight(weight))
+    }),
+    makes("cost_word", &[], "cost_word(\"PURCHASE\", 240)", |call| {
+        let minutes = |call: &mut Call<'_>, index| call.number_within(index, 0.0, MOST_EFFORT);
+        scale_word(call, minutes, |word, minutes| Term::Cost(Cost { word: word.to_owned(), minutes }))
+    }),
+    makes("waste_word", &[], "waste_word(\"ONE_BATCH\", 1)", |call| {
+        scale_word(call, |call, index| call.batches(index), |_, batches| Term::Waste(batches))
     }),
 ];
 
@@ -52,12 +61,13 @@ fn declared_cause(call: &mut Call<'_>) -> Option<Term> {
 fn scale_word(
     call: &mut Call<'_>,
     number: fn(&mut Call<'_>, usize) -> Option<f64>,
-    term: fn(f64) -> Term,
+    term: fn(&str, f64) -> Term,
 ) -> Option<Term> {
     if !call.takes(2, 2) {
         return None;
     }
     let (id, value) = (call.text(0), number(call, 1));
-    call.build.declare_value(&call.name, &id?, term(value?), &call.at);
+    let (id, value) = (id?, value?);
+    call.build.declare_value(&call.name, &id, term(&id, value), &call.at);
     Some(Term::Nothing)
 }

@@ -50,8 +50,20 @@ const MEANINGS: &[(&str, &str)] = &[
     // Actions.
     ("side_effect", "what else the action changes"),
     ("may_show", "symptoms that it can bring when overdone"),
+    ("cost", "class of its cost, a word of the scale of costs; unknown when left out"),
+    ("waste", "batches that are typically lost until it works; unknown when left out"),
     ("uses", "ingredients that it brings in; their allergens and diets follow"),
-    ("set", "a quantity that the action sets: its name, its value and its unit, and what caps it"),
+    (
+        "set",
+        "a quantity that the action sets: its name, its value and its unit, what caps it and what it changes; a reading of that name is set. Begin the name with `or_` where it is a choice instead of the quantity before",
+    ),
+    (
+        "doses",
+        "the quantity is what the amount of an ingredient, or of all lines with a role in proportion, becomes: mass in the batch, % on flour, % of a part, or what a reading that is computed from the formula shall read (the reading of the quantity's own name needs no naming)",
+    ),
+    ("adds", "the quantity is added to an ingredient or a role: mass in the batch, % on flour, % of a part as it was"),
+    ("reads", "the quantity is what a reading shall read; the reading of the quantity's own name needs no naming"),
+    ("takes_out", "the quantity is taken from an ingredient or a role, counted as for `adds`"),
     // Law and warnings.
     ("jurisdiction", "markets in which the caution is told; it is told too when a case gives no market"),
     ("not_permitted", "markets whose law does not permit the ingredient; actions that use it are excluded there"),
@@ -140,6 +152,8 @@ const DECLARING: &[(&str, &str)] = &[
     ("prior_word", "a word for how common causes are, 0 to 1"),
     ("strength_word", "a word for how often causes show symptoms, 0 to 1"),
     ("weight_word", "a word for weights of evidence, decibans"),
+    ("cost_word", "a class of cost, and the minutes of effort that weigh as much"),
+    ("waste_word", "a word for what is lost until an action works, batches"),
 ];
 
 /// The meaning of a word; `None` when nobody has written it.

@@ -5,6 +5,7 @@ mod arguments;
 mod calculations;
 mod call;
 mod causes;
+mod changes;
 mod conditions;
 mod declare;
 mod evidence;
@@ -70,6 +71,7 @@ pub(super) fn sections() -> impl Iterator<Item = (&'static str, &'static [Word])
         ("Readings", readings::WORDS),
         ("Law and warnings", law::WORDS),
         ("Actions", actions::WORDS),
+        ("What quantities change", changes::WORDS),
         ("Causes", causes::WORDS),
         ("Evidence", evidence::WORDS),
         ("Conditions", conditions::WORDS),

@@ -100,7 +100,7 @@ const LEAST_LEAK: f64 = 1e-6;
 const MOST_LEAK: f64 = 0.99;
 
 /// Longest effort, minutes: two weeks.
-const MOST_EFFORT: f64 = 20_160.0;
+pub(super) const MOST_EFFORT: f64 = 20_160.0;
 
 /// Parts of a product that a symptom can concern.
 const PARTS: [&str; 8] = ["crust", "crumb", "shape", "volume", "flavour", "keeping", "dough", "filling"];

@@ -196,3 +196,24 @@ fn a_share_of_an_ingredient_over_100_is_told() {
         &["out-of-range ingredients.rhai:1:34 [composition] `salt` is not a number between 0 and 100 g/100 g"],
     );
 }
+
+#[test]
+fn a_cost_is_a_word_of_its_scale_and_a_waste_a_number_of_batches() {
+    let scale = || pack().and("scales.rhai", "cost_word(\"PURCHASE\", 240);\nwaste_word(\"ONE_BATCH\", 1);");
+    assert_loads(&scale().but("actions.rhai", "water.\");", "water.\").cost(PURCHASE).waste(0.5);"));
+    assert_told(
+        &scale().but("actions.rhai", "water.\");", "water.\").cost(240).waste(-1);"),
+        &[
+            "wrong-arguments actions.rhai:1:81 [cost] `cost` wants a cost, this is a number -- write `.cost(PURCHASE)`",
+            "out-of-range actions.rhai:1:91 [waste] -1 is not between 0 and 1000",
+        ],
+    );
+    assert_told(
+        &scale().but("actions.rhai", "water.\");", "water.\").cost(PURCHASES).waste(ONE_BATCH);"),
+        &["unknown-name actions.rhai:1:86 [PURCHASES] unknown name `PURCHASES` -- did you mean `PURCHASE`?"],
+    );
+    assert_told(
+        &scale().and("scales.rhai", "cost_word(\"cheap\", -5);"),
+        &["out-of-range scales.rhai:7:1 [cost_word] -5 is not between 0 and 20160"],
+    );
+}

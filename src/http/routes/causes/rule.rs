@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use serde::Serialize;
 use utoipa::ToSchema;
 
-use crate::diagnosis::{describe_condition, describe_regions};
+use crate::diagnosis::{ChangeText, change_text, describe_condition, describe_regions};
 use crate::http::routes::common::{CautionItem, SourceItem, cautions, ids, sources};
 use crate::knowledge::{
     Cause, Declarations, Evidence, EvidenceKind, Input, Key, Knowledge, Link, Named, Prescription, ProductView,
@@ -110,6 +110,14 @@ struct CauseAction<'k> {
     /// Minutes until the next batch can show it.
     #[schema(example = 10.0)]
     effort_minutes: f64,
+    /// Class of its cost, a word of the rules; left out where the rules do not say.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schema(example = "NO_COST")]
+    cost: Option<&'k str>,
+    /// Batches that are typically lost until it works; left out where the rules do not say.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schema(example = 0.5)]
+    waste_batches: Option<f64>,
     /// What else it changes.
     side_effects: Vec<&'k str>,
     /// Ids of symptoms that it can bring when overdone.
@@ -138,6 +146,9 @@ struct SetItem<'k> {
     unit: &'k str,
     /// Ids of the legal limits that it never exceeds.
     capped_by: Vec<&'k str>,
+    /// What it changes in a case: a reading, or an amount of the formula; left out where the rule does not say.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    changes: Option<ChangeText<'k>>,
 }
 
 impl<'k> CauseRule<'k> {
@@ -223,6 +234,8 @@ fn action<'k>(declared: &'k Declarations, prescription: &'k Prescription) -> Cau
         sets: settings.map(|setting| set_item(declared, setting)).collect(),
         works: prescription.works,
         effort_minutes: action.effort_minutes,
+        cost: action.cost.as_ref().map(|cost| cost.word.as_str()),
+        waste_batches: action.waste_batches,
         side_effects: action.side_effects.iter().map(Text::as_str).collect(),
         may_show: ids(&declared.symptoms, &action.may_show),
         uses: ids(&declared.ingredients, &action.uses),
@@ -235,5 +248,6 @@ fn action<'k>(declared: &'k Declarations, prescription: &'k Prescription) -> Cau
 
 fn set_item<'k>(declared: &'k Declarations, setting: &'k Setting) -> SetItem<'k> {
     let capped_by = ids(&declared.limits, &setting.capped_by);
-    SetItem { name: &setting.name, unit: setting.unit.code(), capped_by }
+    let changes = setting.changes.as_ref().map(|change| change_text(declared, change));
+    SetItem { name: &setting.name, unit: setting.unit.code(), capped_by, changes }
 }
