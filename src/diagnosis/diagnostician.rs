@@ -10,13 +10,13 @@ use super::calculations;
 use super::cautions::Heeding;
 use super::circumstances::{LaidOut, lay_out};
 use super::computed::computed;
+use super::inquiry::{Open, at_issue, next};
 use super::law::Law;
 use super::missing::missing;
 use super::model::Model;
-use super::next::Open;
 use super::prepared::Prepared;
 use super::remarks;
-use super::weighing::{observation, weigh};
+use super::weighing::{observe, weigh};
 use crate::case::{Case, Seen};
 use crate::inference::{FindingsFault, NetworkFault, Odds, Workspace, posterior};
 use crate::knowledge::{Circumstances, Knowledge, ProductView};
@@ -29,9 +29,6 @@ const FEWEST_LEADING: usize = 3;
 
 /// A less probable cause is only named.
 const LEAST_LEADING: f64 = 0.02;
-
-/// A cause whose probability has grown by this factor is one that the findings speak for.
-const LIFTED: f64 = 1.05;
 
 /// Decibans against the leader that are worth a line.
 const SPEAKS_AGAINST: f64 = -0.5;
@@ -115,7 +112,7 @@ impl Diagnostician {
 
     // A product has a model, made in `new`; the key comes from the same knowledge.
     #[allow(clippy::indexing_slicing)]
-    fn model(&self, view: &ProductView) -> &Model {
+    pub(super) fn model(&self, view: &ProductView) -> &Model {
         &self.models[view.product.index()]
     }
 
@@ -128,23 +125,16 @@ impl Diagnostician {
     ) -> Result<Diagnosis<'k>, FindingsFault> {
         let (knowledge, model) = (&self.knowledge, self.model(view));
         let mut weighed = weigh(knowledge, view, &mut laid_out.circumstances);
-        for seen in &laid_out.symptoms {
-            if let Some(position) = view.symptom_position(seen.symptom) {
-                weighed.findings.observe(position, observation(seen.certainty));
-            }
-        }
+        observe(&mut weighed.findings, view, &laid_out.symptoms);
         let (workspace, spare) = workspaces;
         let posterior = posterior(&model.network, &weighed.findings, workspace)?;
         let ranking = rank(posterior.odds());
         let probability = |position: usize| posterior.odds().get(position).map_or(0.0, |odds| odds.probability());
-        let lifted =
-            |position: usize| view.priors.get(position).is_some_and(|prior| probability(position) > prior * LIFTED);
-        let at_issue = |position: &usize| posterior.explains(*position) || lifted(*position);
-        let leading = leading(&ranking, at_issue, probability);
+        let leading = leading(&ranking, |position| at_issue(view, &posterior, *position), probability);
         let leading = leading.as_slice();
         let weights = posterior.leave_one_out(leading, spare)?;
         let open = Open::new(knowledge, view, model, &posterior, &weighed.findings);
-        let next = open.next(&mut laid_out.circumstances, spare);
+        let next = next(&open, &mut laid_out.circumstances, spare);
         let law = Law { declared: &knowledge.declared, market: case.requirements.market };
         let advising = Advising {
             view,

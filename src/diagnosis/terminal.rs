@@ -1,6 +1,7 @@
 //! The answer as plain text for a terminal.
 
 use super::answer::{ActionAdvice, ConfirmationStatus, Diagnosis, RankedCause};
+use super::inquiry::BriefOutcome;
 use super::numbers::{measure, number};
 use super::remarks::percent;
 use crate::paragraphs::{WIDTHS, push_paragraph};
@@ -39,6 +40,17 @@ fn title(diagnosis: &Diagnosis<'_>, cause: &str) -> String {
         .chain(others)
         .find(|(id, _)| *id == cause)
         .map_or_else(|| cause.replace('_', " "), |(_, title)| title.to_string())
+}
+
+/// What may come out, and the leader after it: "above 29 °C (31 %): Dough too warm 83 %; below …".
+fn outcomes(diagnosis: &Diagnosis<'_>, outcomes: &[BriefOutcome<'_>]) -> String {
+    let texts = outcomes.iter().map(|outcome| {
+        let leader = outcome.causes.first();
+        let leader =
+            leader.map(|cause| format!(": {} {} %", title(diagnosis, cause.cause), percent(cause.probability)));
+        format!("{} ({} %){}", outcome.outcome, percent(outcome.probability), leader.unwrap_or_default())
+    });
+    texts.collect::<Vec<_>>().join("; ")
 }
 
 /// Text under construction.
@@ -133,10 +145,12 @@ impl Page {
             self.hanging(2, "- ", &text);
             let apart: Vec<String> = next.tells_apart.iter().map(|id| title(diagnosis, id)).collect();
             self.hanging(6, "tells apart: ", &apart.join("; "));
+            self.hanging(6, "", &outcomes(diagnosis, &next.outcomes));
         }
         self.heading("Ask or look", diagnosis.next_questions.is_empty());
         for next in &diagnosis.next_questions {
             self.hanging(2, "- ", &format!("{} ({:.2} bit)", next.text, next.information_bits));
+            self.hanging(6, "", &outcomes(diagnosis, &next.outcomes));
         }
     }
 

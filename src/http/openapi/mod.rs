@@ -25,7 +25,8 @@ use super::parameters::NoParameters;
 use super::problem::{Problem, ProblemDocument};
 use super::routes::{
     calculations as calculation_routes, causes, diagnoses, facts, formulas as formula_routes, health, ingredients,
-    problems as problem_routes, products, readings, requirements, rule_trials as trial_route, rules, symptoms,
+    inquiries, problems as problem_routes, products, readings, requirements, rule_trials as trial_route, rules,
+    symptoms,
 };
 use crate::calculations::CalculationAnswer;
 
@@ -50,6 +51,7 @@ static TEXT: LazyLock<Result<Bytes, String>> = LazyLock::new(|| text().map(Bytes
     ),
     paths(
         diagnoses::create,
+        inquiries::create,
         calculation_routes::list,
         calculation_routes::show,
         formula_routes::figures,
