@@ -1,7 +1,7 @@
 //! The answer as plain text for a terminal.
 
 use super::answer::{ActionAdvice, ConfirmationStatus, Diagnosis, RankedCause};
-use super::inquiry::BriefOutcome;
+use super::inquiry::{BriefOutcome, CauseAfter};
 use super::numbers::{measure, number};
 use super::remarks::percent;
 use crate::paragraphs::{WIDTHS, push_paragraph};
@@ -42,13 +42,13 @@ fn title(diagnosis: &Diagnosis<'_>, cause: &str) -> String {
         .map_or_else(|| cause.replace('_', " "), |(_, title)| title.to_string())
 }
 
-/// What may come out, and the leader after it: "above 29 °C (31 %): Dough too warm 83 %; below …".
+/// What may come out and what that would do: "above 15 min (32 %): Dough too warm 92 %, Old dough 41 %; below …".
 fn outcomes(diagnosis: &Diagnosis<'_>, outcomes: &[BriefOutcome<'_>]) -> String {
     let texts = outcomes.iter().map(|outcome| {
-        let leader = outcome.causes.first();
-        let leader =
-            leader.map(|cause| format!(": {} {} %", title(diagnosis, cause.cause), percent(cause.probability)));
-        format!("{} ({} %){}", outcome.outcome, percent(outcome.probability), leader.unwrap_or_default())
+        let cause =
+            |after: &CauseAfter<'_>| format!("{} {} %", title(diagnosis, after.cause), percent(after.probability));
+        let causes: Vec<String> = outcome.causes.iter().take(2).map(cause).collect();
+        format!("{} ({} %): {}", outcome.outcome, percent(outcome.probability), causes.join(", "))
     });
     texts.collect::<Vec<_>>().join("; ")
 }

@@ -16,7 +16,7 @@ pub struct BriefOutcome<'k> {
     pub outcome: String,
     /// Probability of the outcome, given the case.
     pub probability: f64,
-    /// The causes at issue that would then be the most probable, most probable first.
+    /// How causes would then stand: first the most probable one at issue, then those that the outcome changes most.
     pub causes: Vec<CauseAfter<'k>>,
 }
 
@@ -228,7 +228,8 @@ pub struct Stop {
 pub enum StopReason {
     /// A cause is certain enough.
     Certain,
-    /// The leader is more probable than not, and all its rivals together are less probable than the doubt that is allowed.
+    /// The leader is more probable than not, and the probabilities of all other causes that the findings speak for add up
+    /// to no more than the doubt that is allowed.
     RivalsExcluded,
     /// Nothing that is left tells enough a minute.
     NotWorthTheEffort,

@@ -11,7 +11,7 @@ use super::next::{LEAST_BITS, MOST_TOLD_APART};
 use super::open::{Open, Promise, Subject};
 use super::plan::Planner;
 use super::prospect::Prospect;
-use super::standing::{leaders, probability};
+use super::standing::leaders;
 use super::told::{Counted, Told};
 use crate::case::{Case, InquiryOptions, InquiryRequest};
 use crate::inference::{FindingsFault, Posterior, Workspace, posterior};
@@ -28,6 +28,22 @@ impl Diagnostician {
     /// More present or uncertain symptoms than can be weighed exactly.
     pub fn inquire(&self, request: InquiryRequest) -> Result<Inquiries<'_>, DiagnosisFault> {
         self.inquiries(request.case, request.options).map_err(DiagnosisFault)
+    }
+
+    /// The most probable causes at issue of a case, best first: the ranking of a diagnosis without its arguments.
+    ///
+    /// # Errors
+    /// More present or uncertain symptoms than can be weighed exactly.
+    pub fn leading_causes(&self, case: &Case, most: usize) -> Result<Vec<ProbableCause<'_>>, DiagnosisFault> {
+        let knowledge = self.knowledge();
+        let view = knowledge.view(case.product);
+        let model = self.model(view);
+        let mut laid_out = lay_out(case, knowledge, view);
+        let mut weighed = weigh(knowledge, view, &mut laid_out.circumstances);
+        observe(&mut weighed.findings, view, &laid_out.symptoms);
+        let mut workspace = Workspace::new();
+        let posterior = posterior(&model.network, &weighed.findings, &mut workspace).map_err(DiagnosisFault)?;
+        Ok(Open::new(knowledge, view, model, &posterior, &weighed.findings).probable_causes(most))
     }
 
     fn inquiries(&self, case: Case, options: InquiryOptions) -> Result<Inquiries<'_>, FindingsFault> {
@@ -95,14 +111,8 @@ impl<'k> Open<'_, 'k> {
 
     /// The causes asked about that change most.
     fn changes(&self, after: &Posterior<'_>) -> Vec<ChangedCause<'k>> {
-        let asked = (0..self.view.causes.len()).filter(|cause| self.asked_about(*cause));
-        let mut changes: Vec<(usize, f64, f64)> = asked
-            .map(|cause| (cause, probability(self.posterior, cause), probability(after, cause)))
-            .filter(|(_, before, after)| before != after)
-            .collect();
-        changes.sort_by(|a, b| (b.2 - b.1).abs().total_cmp(&(a.2 - a.1).abs()));
-        let most = changes.into_iter().take(MOST_TOLD_APART);
-        let changed = most.filter_map(|(position, before, after)| {
+        let changes = self.most_changed(after, MOST_TOLD_APART).into_iter();
+        let changed = changes.filter_map(|(position, before, after)| {
             let ProbableCause { cause, title, .. } = self.probable_cause(position, after)?;
             Some(ChangedCause { cause, title, before, after })
         });

@@ -86,16 +86,21 @@ impl<'k> Open<'_, 'k> {
         })
     }
 
-    /// The outcomes with the causes that would then be the most probable.
+    /// The outcomes with the causes that would then lead or have changed.
     fn in_brief(&self, told: &Told<'k>, spare: &mut Workspace) -> Vec<BriefOutcome<'k>> {
         let prospects = self.prospects(told, spare);
         let brief = prospects.into_iter().filter_map(|prospect| {
             let findings = self.findings_after(&prospect);
             let after = posterior(&self.model.network, &findings, spare).ok()?;
-            let leaders = leaders(self.view, &after, MOST_TOLD_APART).into_iter();
-            let causes =
-                leaders.map(|(position, probability)| CauseAfter { cause: self.cause_id(position), probability });
-            Some(BriefOutcome { outcome: prospect.text, probability: prospect.probability, causes: causes.collect() })
+            let mut told = leaders(self.view, &after, 1);
+            for (position, _, probability) in self.most_changed(&after, MOST_TOLD_APART) {
+                if told.len() < MOST_TOLD_APART && told.iter().all(|(own, _)| *own != position) {
+                    told.push((position, probability));
+                }
+            }
+            let cause = |(position, probability)| CauseAfter { cause: self.cause_id(position), probability };
+            let causes = told.into_iter().map(cause).collect();
+            Some(BriefOutcome { outcome: prospect.text, probability: prospect.probability, causes })
         });
         brief.collect()
     }

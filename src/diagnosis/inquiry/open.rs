@@ -117,6 +117,22 @@ impl<'a, 'k> Open<'a, 'k> {
         self.posterior.odds().get(position).map_or(0.0, |odds| odds.probability() * odds.complement())
     }
 
+    /// The causes asked about that change most: position, probability before and after.
+    pub(super) fn most_changed(&self, after: &Posterior<'_>, most: usize) -> Vec<(usize, f64, f64)> {
+        let mut changed: Vec<(usize, f64, f64)> = Vec::with_capacity(most + 1);
+        let change = |(_, before, after): &(usize, f64, f64)| (after - before).abs();
+        for (cause, (before, after)) in self.posterior.odds().iter().zip(after.odds()).enumerate() {
+            let own = (cause, before.probability(), after.probability());
+            let enters = changed.len() < most || changed.last().is_some_and(|least| change(&own) > change(least));
+            if enters && change(&own) > 0.0 && self.asked_about(cause) {
+                let place = changed.partition_point(|other| change(other) >= change(&own));
+                changed.insert(place, own);
+                changed.truncate(most);
+            }
+        }
+        changed
+    }
+
     pub(super) fn cause_id(&self, position: usize) -> &'k str {
         self.view.causes.get(position).map_or("", |key| &self.knowledge.declared.causes[*key].id)
     }

@@ -5,7 +5,7 @@ use super::super::remarks::percent;
 use super::answer::{Plan, PlanStep, PlannedOutcome, Stop, StopReason};
 use super::next::Ranking;
 use super::open::{Open, Promise};
-use super::standing::{at_issue, leaders, probability};
+use super::standing::{leaders, lifted, probability};
 use super::told::{Counted, Told};
 use crate::case::InquiryOptions;
 use crate::inference::{Findings, FindingsFault, Posterior, Workspace, posterior};
@@ -126,7 +126,7 @@ impl<'k> Planner<'_, 'k> {
         }
         let rivals = (0..self.view.causes.len()).filter(|cause| *cause != leader);
         let doubt: f64 = rivals
-            .filter(|rival| at_issue(self.view, posterior, *rival))
+            .filter(|rival| lifted(self.view, posterior, *rival))
             .map(|rival| probability(posterior, rival))
             .sum();
         (probable > EVEN && doubt <= 1.0 - self.options.certain_enough).then_some(StopReason::RivalsExcluded)

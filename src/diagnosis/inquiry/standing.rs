@@ -9,8 +9,12 @@ const LIFTED: f64 = 1.05;
 /// Whether a cause is at issue: one that explains something seen, or that the findings make more probable. What is merely
 /// common says nothing about the complaint.
 pub(in crate::diagnosis) fn at_issue(view: &ProductView, posterior: &Posterior<'_>, position: usize) -> bool {
-    posterior.explains(position)
-        || view.priors.get(position).is_some_and(|prior| probability(posterior, position) > prior * LIFTED)
+    posterior.explains(position) || lifted(view, posterior, position)
+}
+
+/// Whether the findings make a cause more probable than it is before them.
+pub(super) fn lifted(view: &ProductView, posterior: &Posterior<'_>, position: usize) -> bool {
+    view.priors.get(position).is_some_and(|prior| probability(posterior, position) > prior * LIFTED)
 }
 
 /// P(cause | findings).
