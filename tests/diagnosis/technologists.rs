@@ -19,7 +19,9 @@ const CERTAIN: f64 = 0.9;
 const GIVE_UP: f64 = 60.0;
 /// Minutes to look at a symptom, as the rules count them.
 const LOOK: f64 = 2.0;
-const TRUTHS: u64 = 240;
+/// Hidden truths of each product.
+const TRUTHS: u64 = 60;
+const PRODUCTS: [&str; 4] = ["hamburger_bun", "wire_cut_cookie", "pie_crust", "fruit_filling"];
 
 /// What is really wrong, unknown to the technologists.
 struct Truth {
@@ -126,7 +128,7 @@ struct Technologist<'a> {
 }
 
 impl Technologist<'_> {
-    /// Minutes of what is found out.
+    /// Finds a thing out, as the truth has it.
     fn find_out(&mut self, thing: Thing) {
         let declared = &self.rules.knowledge().declared;
         let model =
@@ -245,31 +247,69 @@ fn simulate(product: &str, strategy: Strategy) -> Vec<End> {
         };
         Technologist { rules, view, truth: &truth, case, minutes: 0.0 }.go(strategy)
     };
-    (0..TRUTHS / 4).into_par_iter().map(|seed| one(seed * 7919 + product.len() as u64)).collect()
+    (0..TRUTHS).into_par_iter().map(|seed| one(seed * 7919 + product.len() as u64)).collect()
 }
 
+/// What a strategy comes to over all truths.
+struct Record {
+    ends: Vec<End>,
+}
+
+impl Record {
+    fn of(strategy: Strategy) -> Self {
+        Self { ends: PRODUCTS.iter().flat_map(|product| simulate(product, strategy)).collect() }
+    }
+
+    fn share(&self, counts: impl Fn(&End) -> bool) -> f64 {
+        self.ends.iter().filter(|end| counts(end)).count() as f64 / self.ends.len() as f64
+    }
+
+    fn certain(&self) -> f64 {
+        self.share(|end| end.certain)
+    }
+
+    /// Share of truths of which a true cause is found.
+    fn right(&self) -> f64 {
+        self.share(|end| end.certain && end.right)
+    }
+
+    fn mean_minutes(&self) -> f64 {
+        self.ends.iter().map(|end| end.minutes).sum::<f64>() / self.ends.len() as f64
+    }
+
+    fn median_minutes(&self) -> f64 {
+        let mut minutes: Vec<f64> = self.ends.iter().map(|end| end.minutes).collect();
+        minutes.sort_by(f64::total_cmp);
+        minutes[minutes.len() / 2]
+    }
+
+    fn in_words(&self) -> String {
+        format!(
+            "mean {:.1} min, median {:.0} min, certain {:.3}, right {:.3}",
+            self.mean_minutes(),
+            self.median_minutes(),
+            self.certain(),
+            self.right()
+        )
+    }
+}
+
+/// Of 240 truths with the rules of this version: advice 27.7 min on the average (72 % certain, 69 % right), the fixed order
+/// 45.4 min (50 %, 50 %), a random order 53.8 min (20 %, 20 %). The margins leave room for other rules.
 #[test]
 fn advice_is_quicker_than_a_fixed_or_a_random_order() {
-    let products = ["hamburger_bun", "wire_cut_cookie", "pie_crust", "fruit_filling"];
-    let of = |strategy| -> Vec<End> { products.iter().flat_map(|product| simulate(product, strategy)).collect() };
-    for (name, strategy) in
-        [("advice", Strategy::Advice), ("fixed", Strategy::FixedOrder), ("random", Strategy::RandomOrder)]
-    {
-        let start = std::time::Instant::now();
-        let ends = of(strategy);
-        let n = ends.len() as f64;
-        let mean = ends.iter().map(|end| end.minutes).sum::<f64>() / n;
-        let mut sorted: Vec<f64> = ends.iter().map(|end| end.minutes).collect();
-        sorted.sort_by(f64::total_cmp);
-        let certain = ends.iter().filter(|end| end.certain).count() as f64;
-        let right = ends.iter().filter(|end| end.certain && end.right).count() as f64;
-        println!(
-            "{name}: mean {mean:.1} median {:.1} certain {:.3} right {:.3} of certain {:.3}  ({:?})",
-            sorted[sorted.len() / 2],
-            certain / n,
-            right / n,
-            right / certain,
-            start.elapsed()
-        );
-    }
+    let [advice, fixed, random] = [Strategy::Advice, Strategy::FixedOrder, Strategy::RandomOrder].map(Record::of);
+    let figures = format!("advice: {}\nfixed: {}\nrandom: {}", advice.in_words(), fixed.in_words(), random.in_words());
+    println!("{figures}");
+    assert!(advice.mean_minutes() < 0.75 * fixed.mean_minutes(), "{figures}");
+    assert!(advice.mean_minutes() < 0.65 * random.mean_minutes(), "{figures}");
+    assert!(advice.median_minutes() < 0.5 * fixed.median_minutes(), "{figures}");
+    assert!(advice.right() > fixed.right() && advice.right() > random.right(), "{figures}");
+    // What is called certain at 0.9 is right at least nine times in ten.
+    assert!(advice.right() >= CERTAIN * advice.certain(), "{figures}");
+    // Where both end certain, advice is wrong no more often than one truth in fifty beyond the fixed order.
+    let both = || advice.ends.iter().zip(&fixed.ends).filter(|(advice, fixed)| advice.certain && fixed.certain);
+    let wrong =
+        |of_advice: bool| both().filter(|(advice, fixed)| !(if of_advice { advice } else { fixed }).right).count();
+    println!("both {} wrong {} {}", both().count(), wrong(true), wrong(false));
 }

@@ -134,7 +134,8 @@ pub struct Inquiry<'k> {
     pub tells_apart: Vec<&'k str>,
     /// What it may turn out to be; the probabilities add up to 1. How the causes stand after an outcome is what a diagnosis
     /// would say with a value clearly inside the region; a value near an edge moves less. Symptoms that the reading itself
-    /// would raise, and what could be computed from it, are not foreseen.
+    /// would raise, and what could be computed from it, are not foreseen. The mean over the outcomes is the probability
+    /// before, as far as the weights of the rules agree with how usual the outcomes are.
     pub outcomes: Vec<InquiryOutcome<'k>>,
 }
 
