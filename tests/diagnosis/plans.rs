@@ -250,13 +250,13 @@ impl Walk<'_> {
             Enumeration::of(&self.world.numbers, findings).odds()[cause].probability()
         };
         let inquiries = &self.answer.inquiries;
-        assert!(inquiries.is_sorted_by(|a, b| a.sought.bits_per_minute >= b.sought.bits_per_minute));
+        assert!(inquiries.is_sorted_by(|a, b| a.find_out.bits_per_minute >= b.find_out.bits_per_minute));
         let candidates = self.world.candidates(findings, known);
         assert_eq!(inquiries.len() + self.answer.tell_nothing.len(), candidates.len());
         for inquiry in inquiries {
-            let candidate = candidates.iter().find(|one| one.id == inquiry.sought.finding).unwrap();
+            let candidate = candidates.iter().find(|one| one.id == inquiry.find_out.finding).unwrap();
             let bits = slow.information(&asked, |configuration| candidate.rows[configuration].clone());
-            assert_close(inquiry.sought.information_bits, bits);
+            assert_close(inquiry.find_out.information_bits, bits);
             assert_close(inquiry.outcomes.iter().map(|outcome| outcome.probability).sum(), 1.0);
             for (outcome, after) in inquiry.outcomes.iter().zip(&candidate.after) {
                 for change in &outcome.changes {
@@ -265,7 +265,7 @@ impl Walk<'_> {
                     assert_close(change.after, probability(after, cause));
                 }
                 // Looking cannot move the mean; of a reading this holds as far as its weights agree.
-                if inquiry.sought.kind == InquiryKind::Symptom {
+                if inquiry.find_out.kind == InquiryKind::Symptom {
                     let mean: f64 = inquiry
                         .outcomes
                         .iter()

@@ -127,9 +127,8 @@ pub struct Sought<'k> {
 /// Something worth finding out, and what each outcome would do.
 #[derive(Debug, Serialize, ToSchema)]
 pub struct Inquiry<'k> {
-    /// What it is.
-    #[serde(flatten)]
-    pub sought: Sought<'k>,
+    /// What to find out, and how much it tells.
+    pub find_out: Sought<'k>,
     /// Ids of the causes whose probability it moves most.
     pub tells_apart: Vec<&'k str>,
     /// What it may turn out to be; the probabilities add up to 1. How the causes stand after an outcome is what a diagnosis
@@ -196,7 +195,7 @@ pub struct PlanStep<'k> {
     pub find_out: Option<Sought<'k>>,
     /// What it may turn out to be, and how the plan goes on from there.
     #[serde(skip_serializing_if = "Vec::is_empty")]
-    #[schema(required = false, no_recursion)]
+    #[schema(required = false)]
     pub outcomes: Vec<PlannedOutcome<'k>>,
 }
 

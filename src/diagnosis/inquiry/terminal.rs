@@ -67,7 +67,7 @@ impl Page {
         self.blank();
         self.hanging(0, "", "All that tells something, most information a minute first");
         for inquiry in inquiries.inquiries.iter().take(MOST) {
-            self.hanging(2, "- ", &format!("{}: {}", in_a_line(&inquiry.sought), inquiry.sought.how));
+            self.hanging(2, "- ", &format!("{}: {}", in_a_line(&inquiry.find_out), inquiry.find_out.how));
             self.hanging(6, "", &outcomes(inquiry));
         }
         let rest = inquiries.inquiries.len().saturating_sub(MOST);
