@@ -120,7 +120,8 @@ pub struct Sought<'k> {
     /// Information a minute; less than a minute counts as one.
     pub bits_per_minute: f64,
     /// Whether the information counts every cause that bears on it. Of a reading or fact twelve causes are counted at most,
-    /// of a symptom thirteen, those first that it can move most.
+    /// of a symptom thirteen, those first that it can move most; with more than seven present or uncertain symptoms one
+    /// less for each, but at least four.
     pub exact: bool,
 }
 

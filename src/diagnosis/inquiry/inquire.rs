@@ -83,8 +83,9 @@ impl<'k> Open<'_, 'k> {
     /// Everything open, ranked, and what tells nothing.
     fn inquiries(&self, case: &mut Circumstances, spare: &mut Workspace) -> (Vec<Inquiry<'k>>, Vec<&'k str>) {
         let promises: Vec<Promise<'k>> = self.inputs(case).into_iter().chain(self.symptoms()).collect();
+        let most = Counted::thorough(self.findings);
         let mut told: Vec<Told<'k>> =
-            promises.iter().filter_map(|promise| self.tell(promise, case, spare, Counted::ALL)).collect();
+            promises.iter().filter_map(|promise| self.tell(promise, case, spare, most)).collect();
         told.sort_by(|a, b| b.rate().total_cmp(&a.rate()));
         let (telling, silent): (Vec<_>, Vec<_>) = told.into_iter().partition(|told| told.bits >= LEAST_BITS);
         let inquiries = telling.iter().filter_map(|told| self.inquiry(told, spare)).collect();

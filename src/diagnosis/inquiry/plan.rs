@@ -104,10 +104,11 @@ impl<'k> Planner<'_, 'k> {
         let left = self.options.most_minutes.map_or(f64::INFINITY, |most| most - minutes);
         let least = self.options.least_bits_per_minute;
         let promises: Vec<Promise<'k>> = open.inputs(case).into_iter().chain(open.symptoms()).collect();
+        let most = Counted::thorough(open.findings);
         let mut best = |fits: &dyn Fn(f64) -> bool| {
             let mut ranking = Ranking::of(1);
             for promise in promises.iter().filter(|promise| promise.rate >= least && fits(promise.subject.minutes())) {
-                ranking.consider(open, promise, case, spare, Counted::ALL);
+                ranking.consider(open, promise, case, spare, most);
             }
             ranking.items.pop().filter(|told| told.rate() >= least)
         };

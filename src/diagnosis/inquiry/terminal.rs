@@ -31,10 +31,10 @@ impl Page {
         let plan = &inquiries.plan;
         self.blank();
         let line = format!(
-            "{} minutes on the average; ends certain ({} % or more) with {} %",
+            "{} minutes on the average; with {} % probability a cause is certain ({} % or more) at its end",
             number(plan.expected_minutes.round()),
-            percent(inquiries.options.certain_enough),
-            percent(plan.probability_certain)
+            percent(plan.probability_certain),
+            percent(inquiries.options.certain_enough)
         );
         self.hanging(0, "Plan: ", &line);
         self.step(1, &plan.start);

@@ -1,7 +1,9 @@
 //! What an open candidate tells: its expected information.
 
 use super::open::{Open, Promise, Subject, rate};
-use crate::inference::{MAX_JOINT_CAUSES, MAX_READING_CAUSES, Reading as Outcomes, Workspace, look_for};
+use crate::inference::{
+    Findings, MAX_JOINT_CAUSES, MAX_READING_CAUSES, Observation, Reading as Outcomes, Workspace, look_for,
+};
 use crate::knowledge::Circumstances;
 
 /// Most causes of which the joint posterior is taken; it doubles with each.
@@ -13,9 +15,20 @@ pub(super) struct Counted {
     pub(super) of_symptom: usize,
 }
 
+/// Causes and present symptoms that are counted together at most: the work doubles with each. Chosen so that the widest
+/// question takes about a million steps.
+const MOST_DOUBLINGS: usize = 20;
+
+/// Fewest causes that are counted.
+const FEWEST: usize = 4;
+
 impl Counted {
-    /// As exact as the inference is.
-    pub(super) const ALL: Self = Self { of_input: MAX_READING_CAUSES, of_symptom: MAX_JOINT_CAUSES };
+    /// As exact as the inference is, up to seven present or uncertain symptoms; beyond, fewer causes are counted.
+    pub(super) fn thorough(findings: &Findings) -> Self {
+        let seen = findings.observations().iter().filter(|(_, seen)| *seen != Observation::Absent).count();
+        let most = MOST_DOUBLINGS.saturating_sub(seen).max(FEWEST);
+        Self { of_input: most.min(MAX_READING_CAUSES), of_symptom: most.min(MAX_JOINT_CAUSES) }
+    }
 }
 
 /// Weights, log10, a region, for each cause.
@@ -71,7 +84,7 @@ impl<'k> Open<'_, 'k> {
             Subject::Input(candidate) => {
                 let in_case = promise.in_case.then(|| candidate.weights_in(self.knowledge, self.view, case));
                 let mut told = Told { subject: promise.subject, bits: 0.0, exact: true, in_case, outcomes: None };
-                if told.in_case.is_some() || candidate.outcomes.is_none() {
+                if told.in_case.is_some() || candidate.outcomes.is_none() || candidate.weights.len() > most.of_input {
                     let counted = self.most_moved(told.weights(), most.of_input);
                     told.exact = counted.len() == told.weights().len();
                     told.outcomes = Some(Outcomes::new(&candidate.usual, &counted).ok()?);
