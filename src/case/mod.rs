@@ -7,6 +7,7 @@ mod document;
 mod formula;
 mod formula_document;
 mod formula_request;
+mod inquiry_request;
 mod parse;
 mod readings;
 mod requirements;
@@ -20,6 +21,7 @@ pub use document::{
 };
 pub use formula_document::{BatchDocument, FormulaRequestDocument, MeasureDocument, RatioDocument};
 pub use formula_request::{BatchRequest, BatchSize, FormulaRequest, RatioRequest, faults_of};
+pub use inquiry_request::{DEEPEST, InquiryOptions, InquiryRequest, InquiryRequestDocument};
 pub use parse::CaseFaults;
 pub(crate) use parse::{find, find_named};
 pub use types::{AvoidedIngredient, Case, Formula, FormulaLine, LineContent, Measured, Requirements, Seen, SetAside};

@@ -8,7 +8,8 @@ use crate::json::{Document, Fault, Faults, Node, Object, listing};
 use crate::knowledge::{Key, Knowledge, Named, Product, Table};
 
 /// The members of a case.
-const MEMBERS: [&str; 7] = ["product", "symptoms", "readings", "facts", "formula", "requirements", "reference"];
+pub(super) const CASE_MEMBERS: [&str; 7] =
+    ["product", "symptoms", "readings", "facts", "formula", "requirements", "reference"];
 
 /// Why a text is no case.
 #[derive(Debug)]
@@ -44,7 +45,7 @@ impl Case {
         let document = Document::parse(text).map_err(CaseFaults::Malformed)?;
         let mut faults = Faults::default();
         let root = Node::root(&document.case);
-        let case = root.object(&mut faults, &MEMBERS).and_then(|object| read(&object, knowledge, &mut faults));
+        let case = root.object(&mut faults, &CASE_MEMBERS).and_then(|object| read_case(object, knowledge, &mut faults));
         match case {
             Some(case) if faults.0.is_empty() => Ok(Self { reference: document.reference, ..case }),
             _ => Err(CaseFaults::Faulty(faults.0)),
@@ -52,9 +53,10 @@ impl Case {
     }
 }
 
-fn read(object: &Object<'_>, knowledge: &Knowledge, faults: &mut Faults) -> Option<Case> {
+/// The case in an object whose member names have been checked, without its reference.
+pub(super) fn read_case(object: Object<'_>, knowledge: &Knowledge, faults: &mut Faults) -> Option<Case> {
     let declared = &knowledge.declared;
-    let product = read_product(object, &declared.products, faults);
+    let product = read_product(&object, &declared.products, faults);
     let symptoms = object.optional("symptoms").map(|node| symptoms::read(&node, declared, faults)).unwrap_or_default();
     let (readings, set_aside) =
         object.optional("readings").map(|node| readings::read(&node, declared, faults)).unwrap_or_default();

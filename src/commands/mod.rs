@@ -10,6 +10,7 @@ mod export;
 mod formula;
 mod guide;
 mod input;
+mod inquire;
 mod knowledge;
 mod log;
 mod openapi;
@@ -32,6 +33,7 @@ struct Program {
 enum Command {
     Serve(serve::Serve),
     Diagnose(diagnose::Diagnose),
+    Inquire(inquire::Inquire),
     Formula(formula::Formula),
     Calculate(calculate::Calculate),
     Check(check::Check),
@@ -57,6 +59,7 @@ pub fn run() -> ExitCode {
     let outcome = match Program::parse().command {
         Command::Serve(command) => command.run(),
         Command::Diagnose(command) => command.run(),
+        Command::Inquire(command) => command.run(),
         Command::Formula(command) => command.run(),
         Command::Calculate(command) => command.run(),
         Command::Check(command) => command.run(),

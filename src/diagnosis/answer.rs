@@ -6,6 +6,7 @@ use serde::Serialize;
 use serde_json::value::RawValue;
 use utoipa::ToSchema;
 
+use super::inquiry::BriefOutcome;
 use super::said::Said;
 use crate::knowledge::Text;
 
@@ -275,13 +276,15 @@ pub struct NextReading<'k> {
     #[schema(value_type = String)]
     pub method: &'k Text,
     /// Mutual information between the reading and the causes that can explain what was seen (all causes when nothing
-    /// was), given the case, bits. Of a reading that bears on more than eight causes, or whose weights depend on other
-    /// findings, the four that it can move most are counted.
+    /// was), given the case, bits. Of a reading that bears on more than twelve causes, or on more than six and whose
+    /// weights depend on other findings, the six that it can move most are counted; `/v1/inquiries` counts twelve.
     pub information_bits: f64,
     /// Minutes to take it.
     pub effort_minutes: f64,
     /// Ids of the causes whose probability it moves most.
     pub tells_apart: Vec<&'k str>,
+    /// What it may turn out to be, and how the causes would then stand.
+    pub outcomes: Vec<BriefOutcome<'k>>,
 }
 
 /// A fact to ask or a symptom to look at.
@@ -301,6 +304,8 @@ pub struct NextQuestion<'k> {
     pub effort_minutes: f64,
     /// Ids of the causes whose probability it moves most.
     pub tells_apart: Vec<&'k str>,
+    /// What it may turn out to be, and how the causes would then stand.
+    pub outcomes: Vec<BriefOutcome<'k>>,
 }
 
 /// Kind of a question.

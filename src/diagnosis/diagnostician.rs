@@ -10,13 +10,13 @@ use super::calculations;
 use super::cautions::Heeding;
 use super::circumstances::{LaidOut, lay_out};
 use super::computed::computed;
+use super::inquiry::{Open, at_issue, next};
 use super::law::Law;
 use super::missing::missing;
 use super::model::Model;
-use super::next::Open;
 use super::prepared::Prepared;
 use super::remarks;
-use super::weighing::{observation, weigh};
+use super::weighing::{observe, weigh};
 use crate::case::{Case, Seen};
 use crate::inference::{FindingsFault, NetworkFault, Odds, Workspace, posterior};
 use crate::knowledge::{Circumstances, Knowledge, ProductView};
@@ -32,13 +32,6 @@ const LEAST_LEADING: f64 = 0.02;
 
 /// Of a less probable cause, unless it leads, no action is prescribed: what hardly any bake needs only buries the rest.
 const LEAST_ACTED_ON: f64 = 0.05;
-
-/// A cause whose probability has grown by this factor is one that the findings speak for.
-const LIFTED: f64 = 1.05;
-
-/// Beside a complaint that it does not explain, a cause that the findings speak for is told when it is at least so
-/// probable.
-const FOUND: f64 = 0.5;
 
 /// Decibans against the leader that are worth a line.
 const SPEAKS_AGAINST: f64 = -0.5;
@@ -122,7 +115,7 @@ impl Diagnostician {
 
     // A product has a model, made in `new`; the key comes from the same knowledge.
     #[allow(clippy::indexing_slicing)]
-    fn model(&self, view: &ProductView) -> &Model {
+    pub(super) fn model(&self, view: &ProductView) -> &Model {
         &self.models[view.product.index()]
     }
 
@@ -135,27 +128,18 @@ impl Diagnostician {
     ) -> Result<Diagnosis<'k>, FindingsFault> {
         let (knowledge, model) = (&self.knowledge, self.model(view));
         let mut weighed = weigh(knowledge, view, &mut laid_out.circumstances);
-        for seen in &laid_out.symptoms {
-            if let Some(position) = view.symptom_position(seen.symptom) {
-                weighed.findings.observe(position, observation(seen.certainty));
-            }
-        }
+        observe(&mut weighed.findings, view, &laid_out.symptoms);
         let (workspace, spare) = workspaces;
         let posterior = posterior(&model.network, &weighed.findings, workspace)?;
         let ranking = rank(posterior.odds());
         let probability = |position: usize| posterior.odds().get(position).map_or(0.0, |odds| odds.probability());
-        let lifted =
-            |position: usize| view.priors.get(position).is_some_and(|prior| probability(position) > prior * LIFTED);
-        let anything_to_explain = (0..view.causes.len()).any(|position| posterior.explains(position));
-        let found = |position: usize| lifted(position) && (!anything_to_explain || probability(position) >= FOUND);
-        let at_issue = |position: &usize| posterior.explains(*position) || found(*position);
-        let leading = leading(&ranking, at_issue, probability);
+        let leading = leading(&ranking, |position| at_issue(view, &posterior, *position), probability);
         let leading = leading.as_slice();
         let acted_on = leading.partition_point(|position| probability(*position) >= LEAST_ACTED_ON).max(1);
         let acted_on = leading.get(..acted_on).unwrap_or(leading);
         let weights = posterior.leave_one_out(leading, spare)?;
         let open = Open::new(knowledge, view, model, &posterior, &weighed.findings);
-        let next = open.next(&mut laid_out.circumstances, spare);
+        let next = next(&open, &mut laid_out.circumstances, spare);
         let law = Law { declared: &knowledge.declared, market: case.requirements.market };
         let advising = Advising {
             view,

@@ -10,7 +10,9 @@ use crate::knowledge::{
     Reading, Side,
 };
 
+use super::numbers::{measure, number};
 use super::weighing::{DECIBANS_PER_LOG10, decibans};
+use crate::units::Unit;
 
 /// Least share of a region: no outcome is impossible.
 const LEAST_SHARE: f64 = 0.01;
@@ -26,6 +28,8 @@ const LEAST_WEIGHT: f64 = 1e-9;
 #[derive(Debug)]
 pub(super) struct Candidate {
     pub(super) input: Input,
+    /// Ascending edges between the regions of a reading; a fact has none.
+    pub(super) edges: Vec<f64>,
     /// A value in each region: the reading in its unit, or 0 and 1 for a fact.
     pub(super) samples: Vec<f64>,
     /// How usual each region is without its causes; sums to 1.
@@ -47,9 +51,12 @@ pub(super) fn candidates(knowledge: &Knowledge, view: &ProductView) -> Vec<Candi
     let mut found = Vec::new();
     let mut blank = Circumstances::new(&view.limits, knowledge.declared.facts.len());
     for relevant in &view.inputs {
-        let Some((samples, usual)) = outcomes(knowledge, view, relevant.input, &relevant.causes) else { continue };
+        let Some((edges, samples, usual)) = outcomes(knowledge, view, relevant.input, &relevant.causes) else {
+            continue;
+        };
         let mut candidate = Candidate {
             input: relevant.input,
+            edges,
             samples,
             usual,
             causes: relevant.causes.clone(),
@@ -98,7 +105,8 @@ impl Candidate {
     }
 }
 
-fn assume(case: &mut Circumstances, input: Input, value: Option<f64>) {
+/// Sets or forgets an input; of a fact, 1 is yes.
+pub(super) fn assume(case: &mut Circumstances, input: Input, value: Option<f64>) {
     match input {
         Input::Reading(key) => case.set_reading(key, value),
         Input::Fact(key) => case.set_fact(key, value.map(|value| value > 0.5)),
@@ -153,8 +161,11 @@ fn minutes(knowledge: &Knowledge, input: Input) -> f64 {
     }
 }
 
-/// Samples and usual shares of the outcomes; `None` when evidence does not tell any apart.
-fn outcomes(knowledge: &Knowledge, view: &ProductView, input: Input, causes: &[usize]) -> Option<(Vec<f64>, Vec<f64>)> {
+/// Edges, samples and usual shares of the regions of an input.
+type Cuts = (Vec<f64>, Vec<f64>, Vec<f64>);
+
+/// The outcomes of an input; `None` when evidence does not tell any apart.
+fn outcomes(knowledge: &Knowledge, view: &ProductView, input: Input, causes: &[usize]) -> Option<Cuts> {
     match input {
         Input::Reading(key) => reading_outcomes(knowledge, view, key, causes),
         Input::Fact(_) => Some(fact_outcomes(knowledge, view, input, causes)),
@@ -162,7 +173,7 @@ fn outcomes(knowledge: &Knowledge, view: &ProductView, input: Input, causes: &[u
     }
 }
 
-fn fact_outcomes(knowledge: &Knowledge, view: &ProductView, input: Input, causes: &[usize]) -> (Vec<f64>, Vec<f64>) {
+fn fact_outcomes(knowledge: &Knowledge, view: &ProductView, input: Input, causes: &[usize]) -> Cuts {
     let shares: Vec<f64> = items(knowledge, view, causes)
         .filter_map(|kind| match kind {
             EvidenceKind::Graded(condition, weights) => {
@@ -180,7 +191,7 @@ fn fact_outcomes(knowledge: &Knowledge, view: &ProductView, input: Input, causes
         })
         .collect();
     let yes = mean(&shares).unwrap_or(0.5).clamp(LEAST_SHARE, 1.0 - LEAST_SHARE);
-    (vec![0.0, 1.0], vec![1.0 - yes, yes])
+    (Vec::new(), vec![0.0, 1.0], vec![1.0 - yes, yes])
 }
 
 /// An edge of a reading's axis, and the share of usual values at or above it where evidence tells.
@@ -190,12 +201,7 @@ struct Edge {
     above: Option<f64>,
 }
 
-fn reading_outcomes(
-    knowledge: &Knowledge,
-    view: &ProductView,
-    key: Key<Reading>,
-    causes: &[usize],
-) -> Option<(Vec<f64>, Vec<f64>)> {
+fn reading_outcomes(knowledge: &Knowledge, view: &ProductView, key: Key<Reading>, causes: &[usize]) -> Option<Cuts> {
     let limits = view.limits.get(key.index()).copied().unwrap_or_default();
     let mut edges = Vec::new();
     for kind in items(knowledge, view, causes) {
@@ -234,7 +240,8 @@ fn reading_outcomes(
     usual.push(above_so_far.max(LEAST_SHARE));
     let total: f64 = usual.iter().sum();
     usual.iter_mut().for_each(|share| *share /= total);
-    Some((samples(&distinct, plausible.low, plausible.high), usual))
+    let samples = samples(&distinct, plausible.low, plausible.high);
+    Some((distinct, samples, usual))
 }
 
 /// Adds the edges at which a condition on the reading changes sides.
@@ -290,6 +297,16 @@ fn samples(edges: &[f64], low: f64, high: f64) -> Vec<f64> {
     let last = edges.last().copied().unwrap_or(high);
     let inner = edges.iter().zip(edges.iter().skip(1)).map(|(low, high)| f64::midpoint(*low, *high));
     [low.min(first - 1.0)].into_iter().chain(inner).chain([high.max(last + 1.0)]).collect()
+}
+
+/// A region between two edges in words: "below 24 °C", "24 to 28 °C", "above 28 °C".
+pub(super) fn region_in_words(low: Option<f64>, high: Option<f64>, unit: &Unit) -> String {
+    match (low, high) {
+        (Some(low), Some(high)) => format!("{} to {}", number(low), measure(high, unit)),
+        (Some(low), None) => format!("above {}", measure(low, unit)),
+        (None, Some(high)) => format!("below {}", measure(high, unit)),
+        (None, None) => "any value".to_owned(),
+    }
 }
 
 fn mean(values: &[f64]) -> Option<f64> {

@@ -1,6 +1,7 @@
 //! The answer as plain text for a terminal.
 
 use super::answer::{ActionAdvice, ConfirmationStatus, Diagnosis, RankedCause};
+use super::inquiry::{BriefOutcome, CauseAfter};
 use super::numbers::{measure, number};
 use super::remarks::percent;
 use crate::paragraphs::{WIDTHS, push_paragraph};
@@ -39,6 +40,17 @@ fn title(diagnosis: &Diagnosis<'_>, cause: &str) -> String {
         .chain(others)
         .find(|(id, _)| *id == cause)
         .map_or_else(|| cause.replace('_', " "), |(_, title)| title.to_string())
+}
+
+/// What may come out and what that would do: "above 15 min (32 %): Dough too warm 92 %, Old dough 41 %; below …".
+fn outcomes(diagnosis: &Diagnosis<'_>, outcomes: &[BriefOutcome<'_>]) -> String {
+    let texts = outcomes.iter().map(|outcome| {
+        let cause =
+            |after: &CauseAfter<'_>| format!("{} {} %", title(diagnosis, after.cause), percent(after.probability));
+        let causes: Vec<String> = outcome.causes.iter().take(2).map(cause).collect();
+        format!("{} ({} %): {}", outcome.outcome, percent(outcome.probability), causes.join(", "))
+    });
+    texts.collect::<Vec<_>>().join("; ")
 }
 
 /// Text under construction.
@@ -133,10 +145,12 @@ impl Page {
             self.hanging(2, "- ", &text);
             let apart: Vec<String> = next.tells_apart.iter().map(|id| title(diagnosis, id)).collect();
             self.hanging(6, "tells apart: ", &apart.join("; "));
+            self.hanging(6, "", &outcomes(diagnosis, &next.outcomes));
         }
         self.heading("Ask or look", diagnosis.next_questions.is_empty());
         for next in &diagnosis.next_questions {
             self.hanging(2, "- ", &format!("{} ({:.2} bit)", next.text, next.information_bits));
+            self.hanging(6, "", &outcomes(diagnosis, &next.outcomes));
         }
     }
 

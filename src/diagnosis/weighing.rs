@@ -1,6 +1,7 @@
 //! Weighs the evidence of a case: decibans for every cause, and what each finding contributes to them.
 
 use super::answer::RuleFault;
+use crate::case::Seen;
 use crate::inference::{Findings, Observation};
 use crate::knowledge::{
     Cause, Circumstances, Evidence, FormulaFigures, Input, JudgeFault, Judged, Knowledge, ProductView,
@@ -209,8 +210,17 @@ fn record(faults: &mut Vec<RuleFault>, judged: &Judged, fault: &JudgeFault) {
     }
 }
 
+/// Adds the symptoms of a case to its findings.
+pub(super) fn observe(findings: &mut Findings, view: &ProductView, symptoms: &[Seen]) {
+    for seen in symptoms {
+        if let Some(position) = view.symptom_position(seen.symptom) {
+            findings.observe(position, observation(seen.certainty));
+        }
+    }
+}
+
 /// How a certainty is told to the inference.
-pub(super) fn observation(certainty: f64) -> Observation {
+fn observation(certainty: f64) -> Observation {
     if certainty >= 1.0 {
         Observation::Present
     } else if certainty <= 0.0 {

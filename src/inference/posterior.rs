@@ -10,7 +10,7 @@ use super::odds::Odds;
 use super::solution::Solution;
 
 /// The most causes of which a joint posterior is given: its table doubles with each.
-pub const MAX_JOINT_CAUSES: usize = 9;
+pub const MAX_JOINT_CAUSES: usize = 13;
 
 /// Memory that is reused from case to case.
 #[derive(Debug, Default)]

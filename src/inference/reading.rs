@@ -78,7 +78,7 @@ impl Reading {
     /// A cause that the network does not have.
     pub fn information(&self, posterior: &Posterior<'_>) -> Result<f64, FindingsFault> {
         posterior.check_causes(&self.causes)?;
-        let mut masses = [0.0; 1 << MAX_READING_CAUSES];
+        let mut masses = Masses::default();
         let masses = self.configurations(posterior, &mut masses);
         let given_causes: f64 = masses.iter().zip(&self.entropies).map(|(mass, entropy)| mass * entropy).sum();
         let region = (0..self.regions).map(|region| self.predicted(masses, region));
@@ -130,7 +130,7 @@ impl Reading {
 
     /// The same for some of its own causes: the region given them is the mean over the others.
     fn information_about_own(&self, posterior: &Posterior<'_>, mask: u32) -> f64 {
-        let mut masses = [0.0; 1 << MAX_READING_CAUSES];
+        let mut masses = Masses::default();
         let masses = self.configurations(posterior, &mut masses);
         let mut table = vec![0.0; self.regions << mask.count_ones()];
         for ((configuration, mass), likelihoods) in (0..).zip(masses).zip(self.likelihoods.chunks_exact(self.regions)) {
@@ -141,18 +141,25 @@ impl Reading {
         mutual_information(&table, self.regions)
     }
 
+    /// For each region its probability; they add up to 1.
+    ///
+    /// # Errors
+    /// A cause that the network does not have.
+    pub fn probabilities(&self, posterior: &Posterior<'_>) -> Result<Vec<f64>, FindingsFault> {
+        posterior.check_causes(&self.causes)?;
+        let mut masses = Masses::default();
+        let masses = self.configurations(posterior, &mut masses);
+        Ok((0..self.regions).map(|region| self.predicted(masses, region)).collect())
+    }
+
     /// For each region its probability, and the odds of `causes` if it were found.
     ///
     /// # Errors
     /// A cause that the network does not have.
     pub fn outcomes(&self, posterior: &Posterior<'_>, causes: &[usize]) -> Result<Vec<Outcome>, FindingsFault> {
-        posterior.check_causes(&self.causes)?;
         check_known(posterior.network, causes)?;
-        let mut masses = [0.0; 1 << MAX_READING_CAUSES];
-        let masses = self.configurations(posterior, &mut masses);
-        let mut outcomes: Vec<_> = (0..self.regions)
-            .map(|region| Outcome { probability: self.predicted(masses, region), odds: Vec::new() })
-            .collect();
+        let probabilities = self.probabilities(posterior)?.into_iter();
+        let mut outcomes: Vec<_> = probabilities.map(|probability| Outcome { probability, odds: Vec::new() }).collect();
         for &cause in causes {
             self.push_odds(posterior, cause, &mut outcomes)?;
         }
@@ -184,8 +191,8 @@ impl Reading {
     }
 
     /// Joint posterior of the reading's causes.
-    fn configurations<'m>(&self, posterior: &Posterior<'_>, masses: &'m mut [f64]) -> &'m [f64] {
-        let (masses, _) = masses.split_at_mut(1 << self.causes.len());
+    fn configurations<'m>(&self, posterior: &Posterior<'_>, masses: &'m mut Masses) -> &'m [f64] {
+        let masses = masses.of(1 << self.causes.len());
         posterior.joint_into(&self.causes, masses);
         masses
     }
@@ -199,6 +206,26 @@ impl Reading {
     fn row<'t>(&self, table: &'t [f64], configuration: usize) -> &'t [f64] {
         let own = configuration & ((1 << self.causes.len()) - 1);
         table.get(own * self.regions..(own + 1) * self.regions).unwrap_or_default()
+    }
+}
+
+/// Configurations for which no memory has to be asked for: those of five causes.
+const ON_STACK: usize = 32;
+
+/// Memory for a joint posterior.
+#[derive(Default)]
+struct Masses {
+    stack: [f64; ON_STACK],
+    heap: Vec<f64>,
+}
+
+impl Masses {
+    fn of(&mut self, length: usize) -> &mut [f64] {
+        if let Some(masses) = self.stack.get_mut(..length) {
+            return masses;
+        }
+        self.heap.resize(length, 0.0);
+        &mut self.heap
     }
 }
 

@@ -8,7 +8,7 @@
 use std::hint::black_box;
 
 use criterion::{Criterion, criterion_group, criterion_main};
-use whybake::case::Case;
+use whybake::case::{Case, InquiryOptions, InquiryRequest};
 use whybake::diagnosis::Diagnostician;
 use whybake::rules::{RuleFiles, load};
 
@@ -107,7 +107,23 @@ fn family(criterion: &mut Criterion) {
     group.bench_function("from JSON text to serialised answer", |bench| {
         bench.iter(|| diagnostician.diagnose(parse()).unwrap().to_json().unwrap());
     });
+    inquiries(&mut group, &diagnostician, &parse);
     group.finish();
+}
+
+/// Everything to find out, alone (a plan of one inquiry) and with a plan three deep.
+fn inquiries(
+    group: &mut criterion::BenchmarkGroup<'_, criterion::measurement::WallTime>,
+    diagnostician: &Diagnostician,
+    parse: &impl Fn() -> Case,
+) {
+    for depth in [1, 3] {
+        let options = InquiryOptions { depth, ..InquiryOptions::default() };
+        let request = || InquiryRequest { case: parse(), options };
+        group.bench_function(format!("inquiries with a plan of depth {depth}"), |bench| {
+            bench.iter_with_setup(request, |request| diagnostician.inquire(request).unwrap().to_json().unwrap());
+        });
+    }
 }
 
 fn diagnosis(criterion: &mut Criterion) {
@@ -122,6 +138,9 @@ fn diagnosis(criterion: &mut Criterion) {
     criterion.bench_function("from JSON text to serialised answer", |bench| {
         bench.iter(|| diagnostician.diagnose(parse()).unwrap().to_json().unwrap());
     });
+    let mut group = criterion.benchmark_group("embedded rules, 3 symptoms, 6 readings");
+    inquiries(&mut group, &diagnostician, &parse);
+    group.finish();
 }
 
 criterion_group!(benches, family, diagnosis);

@@ -31,6 +31,11 @@ fn cases(causes: usize, symptoms: usize, present: usize) -> Vec<Case> {
 
 fn reading(random: &mut Random, causes: usize) -> Reading {
     let touched = 1 + random.below(3);
+    reading_of(random, touched, causes)
+}
+
+/// A reading that bears on so many of the causes.
+fn reading_of(random: &mut Random, touched: usize, causes: usize) -> Reading {
     let touched = random.distinct(touched, causes);
     let weights = touched.into_iter().map(|cause| (cause, (0..3).map(|_| random.uniform(-1.0, 1.0)).collect()));
     Reading::new(&[0.2, 0.5, 0.3], &weights.collect::<Vec<_>>()).unwrap()
@@ -93,6 +98,27 @@ fn questions(criterion: &mut Criterion) {
             })
         });
     });
+    group.bench_function("information of 30 readings and the probabilities of their outcomes", |bencher| {
+        bencher.iter_custom(|rounds| {
+            over_cases(rounds, &cases, |(network, findings)| {
+                let case = posterior(network, findings, &mut workspace).unwrap();
+                for reading in &readings {
+                    black_box((reading.information(&case).unwrap(), reading.probabilities(&case).unwrap()));
+                }
+            })
+        });
+    });
+    for touched in [4, 6, 8, 10, 12] {
+        let wide = reading_of(&mut Random(1), touched, 60);
+        group.bench_function(format!("information of a reading of {touched} causes"), |bencher| {
+            bencher.iter_custom(|rounds| {
+                over_cases(rounds, &cases, |(network, findings)| {
+                    let case = posterior(network, findings, &mut workspace).unwrap();
+                    black_box(wide.information(&case).unwrap());
+                })
+            });
+        });
+    }
     group.bench_function("outcomes of 5 readings for 3 causes", |bencher| {
         bencher.iter_custom(|rounds| {
             over_cases(rounds, &cases, |(network, findings)| {

@@ -8,6 +8,7 @@ mod compare;
 mod diagnose;
 mod explain;
 mod formula;
+mod inquire;
 mod openapi;
 mod program;
 mod rules_export;

@@ -11,6 +11,7 @@ mod facts;
 mod formulas;
 mod health;
 mod ingredients;
+mod inquiries;
 mod openapi_json;
 mod problems;
 mod products;

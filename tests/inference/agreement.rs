@@ -1,11 +1,11 @@
 //! The fast code against the enumeration on generated cases.
 
 use proptest::prelude::*;
-use whybake::inference::{Findings, Odds, Reading, Workspace, look_for, posterior};
+use whybake::inference::{Findings, MAX_READING_CAUSES, Odds, Reading, Workspace, look_for, posterior};
 
 use crate::enumeration::{Enumeration, symptom_given};
 use crate::generate::Numbers;
-use crate::strategies::{cases, config, readings};
+use crate::strategies::{cases, config, findings, networks, readings};
 
 /// Relative error allowed on either side of the odds, also where that side is 1e-20.
 const RELATIVE: f64 = 1e-10;
@@ -150,6 +150,41 @@ proptest! {
             assert_odds(&odds.unwrap(), &Enumeration::of(&numbers, &more).odds())?;
         }
     }
+}
+
+proptest! {
+    #![proptest_config(config(12))]
+
+    /// A reading that bears on every cause, as many as are taken: those that explain nothing seen are averaged over.
+    #[test]
+    fn information_of_a_reading_on_all_causes(
+        (numbers, findings) in networks_and_findings(MAX_READING_CAUSES), seed in any::<u64>()
+    ) {
+        let (network, mut workspace) = (numbers.network(), Workspace::new());
+        let case = posterior(&network, &findings, &mut workspace).unwrap();
+        let random = &mut crate::generate::Random(seed);
+        let usual = [0.2, 0.5, 0.3];
+        let mut weights = || (0..3).map(|_| random.uniform(-1.0, 1.0)).collect::<Vec<_>>();
+        let weights: Vec<_> = (0..numbers.priors.len()).map(|cause| (cause, weights())).collect();
+        let reading = Reading::new(&usual, &weights).unwrap();
+        let slow = Enumeration::of(&numbers, &findings);
+        let causes: Vec<usize> = (0..numbers.priors.len()).collect();
+        let explaining: Vec<usize> = causes.iter().copied().filter(|cause| case.explains(*cause)).collect();
+        let rows: Vec<Vec<f64>> =
+            (0..1 << causes.len()).map(|configuration| regions(&usual, &weights, configuration)).collect();
+        for some in [&causes, &explaining] {
+            let about = reading.information_about(&case, some).unwrap();
+            assert_close(&[about], &[slow.information(some, |configuration| rows[configuration].clone())], 1e-11)?;
+        }
+        let slow: Vec<f64> =
+            (0..3).map(|place| slow.mean(|configuration| rows[configuration][place])).collect();
+        assert_close(&reading.probabilities(&case).unwrap(), &slow, ABSOLUTE)?;
+    }
+}
+
+/// A network of so many causes and six symptoms.
+fn networks_and_findings(causes: usize) -> impl Strategy<Value = (Numbers, Findings)> {
+    (networks(causes, 6), findings(causes, 6))
 }
 
 /// P(region | configuration) as documented at `Reading`.

@@ -148,14 +148,14 @@ fn findings_that_do_not_fit_are_refused() {
 
 #[test]
 fn questions_about_wrong_causes_are_refused() {
-    let (network, mut workspace) = (numbers(&mut Random(1), 12, 2).network(), Workspace::new());
+    let (network, mut workspace) = (numbers(&mut Random(1), 14, 2).network(), Workspace::new());
     let findings = Findings::new();
     let case = posterior(&network, &findings, &mut workspace).unwrap();
-    assert_eq!(case.joint(&[0, 12]), Err(FindingsFault::UnknownCause { cause: 12 }));
+    assert_eq!(case.joint(&[0, 14]), Err(FindingsFault::UnknownCause { cause: 14 }));
     assert_eq!(case.joint(&[3, 3]), Err(FindingsFault::RepeatedCause { cause: 3 }));
-    let all: Vec<usize> = (0..12).collect();
-    assert_eq!(case.joint(&all), Err(FindingsFault::TooManyCauses { count: 12, limit: MAX_JOINT_CAUSES }));
-    assert!(case.leave_one_out(&[12], &mut Workspace::new()).is_err());
+    let all: Vec<usize> = (0..14).collect();
+    assert_eq!(case.joint(&all), Err(FindingsFault::TooManyCauses { count: 14, limit: MAX_JOINT_CAUSES }));
+    assert!(case.leave_one_out(&[14], &mut Workspace::new()).is_err());
     assert_eq!(case.joint(&[]), Ok(vec![1.0]));
 }
 
@@ -192,6 +192,6 @@ fn faults_of_a_reading_are_named() {
     assert_eq!(fault(&[0.5, 0.5], &[(4, vec![0.1])]), ReadingFault::Weights { cause: 4 });
     assert_eq!(fault(&[1.0], &[(4, vec![f64::INFINITY])]), ReadingFault::Weights { cause: 4 });
     assert_eq!(fault(&[1.0], &[(4, vec![0.0]), (4, vec![0.0])]), ReadingFault::RepeatedCause { cause: 4 });
-    let many: Vec<_> = (0..9).map(|cause| (cause, vec![0.0])).collect();
-    assert_eq!(fault(&[1.0], &many), ReadingFault::TooManyCauses { count: 9 });
+    let many: Vec<_> = (0..13).map(|cause| (cause, vec![0.0])).collect();
+    assert_eq!(fault(&[1.0], &many), ReadingFault::TooManyCauses { count: 13 });
 }

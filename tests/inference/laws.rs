@@ -1,7 +1,9 @@
 //! What must hold whatever the numbers are.
 
 use proptest::prelude::*;
-use whybake::inference::{Findings, Link, Observation, Odds, Workspace, posterior, total_under_cause, usual_share};
+use whybake::inference::{
+    Findings, Link, Observation, Odds, Reading, Workspace, look_for, posterior, total_under_cause, usual_share,
+};
 
 use crate::generate::{Numbers, Random};
 use crate::strategies::{cases, config};
@@ -153,4 +155,61 @@ fn evidence_for_one_cause_lowers_the_other_explanation() {
     findings.weigh(&[(0, 2.0)]);
     let after = odds(&numbers, &findings);
     assert!(after[0].present > before[0].present && after[1].present < before[1].present);
+}
+
+/// Mean of the probabilities after each outcome, cause by cause.
+fn mean_after(outcomes: &[(f64, Vec<f64>)]) -> Vec<f64> {
+    let causes = outcomes[0].1.len();
+    (0..causes).map(|cause| outcomes.iter().map(|(share, after)| share * after[cause]).sum()).collect()
+}
+
+proptest! {
+    #![proptest_config(config(200))]
+
+    /// What looking will tell is not known before: on the average over its outcomes it changes nothing.
+    #[test]
+    fn the_outcomes_of_a_symptom_average_to_what_is_known((numbers, findings) in cases(10), place in 0..8usize) {
+        let symptom = place % numbers.leaks.len();
+        let network = numbers.network();
+        let mut open = Findings::new();
+        for &(other, seen) in findings.observations().iter().filter(|(other, _)| *other != symptom) {
+            open.observe(other, seen);
+        }
+        (0..findings.readings()).for_each(|reading| { open.weigh(findings.reading(reading)); });
+        let before = odds(&numbers, &open);
+        let mut workspace = Workspace::new();
+        let seen = look_for(&network, &open, symptom, &mut workspace).unwrap().probability();
+        let after = |observation| {
+            let mut more = open.clone();
+            more.observe(symptom, observation);
+            odds(&numbers, &more).iter().map(|odds| odds.probability()).collect::<Vec<_>>()
+        };
+        let mean = mean_after(&[(seen, after(Observation::Present)), (1.0 - seen, after(Observation::Absent))]);
+        for (mean, before) in mean.iter().zip(before) {
+            prop_assert!((mean - before.probability()).abs() < 1e-9, "{mean} for {before:?}");
+        }
+    }
+
+    /// The same for a reading of one cause whose usual share follows from its weights. With several causes the plain
+    /// product of ratios, by which findings count, departs from it.
+    #[test]
+    fn the_outcomes_of_a_reading_average_to_what_is_known(
+        (numbers, findings) in cases(10), place in 0..10usize, above in 0.05..2.0, below in -2.0..-0.05
+    ) {
+        let cause = place % numbers.priors.len();
+        let usual = usual_share(above, below).unwrap();
+        let reading = Reading::new(&[usual, 1.0 - usual], &[(cause, vec![above, below])]).unwrap();
+        let (network, mut workspace) = (numbers.network(), Workspace::new());
+        let case = posterior(&network, &findings, &mut workspace).unwrap();
+        let after = |weight: f64| {
+            let mut more = findings.clone();
+            more.weigh(&[(cause, weight)]);
+            odds(&numbers, &more).iter().map(|odds| odds.probability()).collect::<Vec<_>>()
+        };
+        let shares = reading.probabilities(&case).unwrap();
+        let mean = mean_after(&[(shares[0], after(above)), (shares[1], after(below))]);
+        for (mean, before) in mean.iter().zip(case.odds()) {
+            prop_assert!((mean - before.probability()).abs() < 1e-9, "{mean} for {before:?}");
+        }
+    }
 }

@@ -2,6 +2,7 @@
 
 mod calculations;
 mod formulas;
+mod inquiries;
 mod optional;
 mod problems;
 mod trial;
@@ -25,7 +26,8 @@ use super::parameters::NoParameters;
 use super::problem::{Problem, ProblemDocument};
 use super::routes::{
     calculations as calculation_routes, causes, diagnoses, facts, formulas as formula_routes, health, ingredients,
-    problems as problem_routes, products, readings, requirements, rule_trials as trial_route, rules, symptoms,
+    inquiries as inquiry_route, problems as problem_routes, products, readings, requirements,
+    rule_trials as trial_route, rules, symptoms,
 };
 use crate::calculations::CalculationAnswer;
 
@@ -50,6 +52,7 @@ static TEXT: LazyLock<Result<Bytes, String>> = LazyLock::new(|| text().map(Bytes
     ),
     paths(
         diagnoses::create,
+        inquiry_route::create,
         calculation_routes::list,
         calculation_routes::show,
         formula_routes::figures,
@@ -96,6 +99,7 @@ pub fn text() -> Result<String, String> {
     if let Some(operation) = operation {
         add_examples(operation).map_err(|error| error.to_string())?;
     }
+    inquiries::add_examples(&mut document).map_err(|error| error.to_string())?;
     trial::add_examples(&mut document).map_err(|error| error.to_string())?;
     formulas::add_examples(&mut document).map_err(|error| error.to_string())?;
     document.to_pretty_json().map(|json| json + "\n").map_err(|error| error.to_string())

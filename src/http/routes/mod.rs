@@ -8,6 +8,7 @@ pub(super) mod facts;
 pub(super) mod formulas;
 pub(super) mod health;
 pub(super) mod ingredients;
+pub(super) mod inquiries;
 pub(super) mod problems;
 pub(super) mod products;
 pub(super) mod readings;
@@ -24,8 +25,9 @@ use super::problem::{Problem, ProblemKind};
 use super::{openapi, page};
 
 /// Everything that can be asked: one row a path and method.
-pub static ROUTES: [Route; 26] = [
+pub static ROUTES: [Route; 27] = [
     post("/v1/diagnoses", || to(diagnoses::create)),
+    post("/v1/inquiries", || to(inquiries::create)),
     get("/v1/calculations", || to(calculations::list)),
     get("/v1/calculations/{name}", || to(calculations::show)),
     post("/v1/calculations/{name}", || to(calculations::compute)),

@@ -1,0 +1,87 @@
+//! `whybake inquire`
+
+use std::path::PathBuf;
+
+use clap::Args;
+use serde_json::value::RawValue;
+
+use super::diagnose::explain;
+use super::exit::Exit;
+use super::input::read_input;
+use super::knowledge::load_rules;
+use super::output::{complain, print, width};
+use crate::case::InquiryRequest;
+use crate::diagnosis::render_inquiries;
+use crate::settings::TestsPolicy;
+
+/// Plan what to find out about a case
+#[derive(Debug, Args)]
+pub(super) struct Inquire {
+    /// File with the case as JSON; `-` reads standard input
+    #[arg(value_name = "CASE.json")]
+    case: PathBuf,
+    /// Probability from which a cause is certain enough, 0.5 to 0.999 [usual: 0.9]
+    #[arg(long, value_name = "PROBABILITY")]
+    certain_enough: Option<f64>,
+    /// Most minutes that the plan may take [usual: no limit]
+    #[arg(long, value_name = "MINUTES")]
+    most_minutes: Option<f64>,
+    /// Least information, bits a minute, that is worth the effort [usual: 0.002]
+    #[arg(long, value_name = "BITS")]
+    least_bits_per_minute: Option<f64>,
+    /// Most inquiries one after the other in the plan, 1 to 3 [usual: 3]
+    #[arg(long, value_name = "N")]
+    depth: Option<u8>,
+    /// Print the JSON that the HTTP service answers, byte for byte
+    #[arg(long)]
+    json: bool,
+    /// Folder of a rule pack, in place of the rules that the program carries
+    #[arg(long, value_name = "DIR")]
+    rules: Option<PathBuf>,
+}
+
+impl Inquire {
+    pub(super) fn run(self) -> Result<(), Exit> {
+        let diagnostician = load_rules(self.rules.as_deref(), TestsPolicy::Ignored)?.diagnostician;
+        let text = self.request(&read_input(&self.case)?)?;
+        let request = InquiryRequest::parse(text.as_bytes(), diagnostician.knowledge()).map_err(|faults| {
+            explain(&faults);
+            Exit::Faulty
+        })?;
+        let inquiries = diagnostician.inquire(request).map_err(|fault| {
+            complain(fault);
+            Exit::Faulty
+        })?;
+        if !self.json {
+            return print(render_inquiries(&inquiries, width()).as_bytes());
+        }
+        let json = inquiries.to_json().map_err(|error| {
+            complain(format_args!("the answer cannot be written as JSON: {error}"));
+            Exit::Failed
+        });
+        print(&json?)
+    }
+
+    /// The request that the HTTP service would take.
+    fn request(&self, case: &[u8]) -> Result<String, Exit> {
+        let case: &RawValue = serde_json::from_slice(case).map_err(|error| {
+            complain(format_args!("the case is not JSON: {error}"));
+            Exit::Faulty
+        })?;
+        let options = [
+            ("certain_enough", self.certain_enough),
+            ("most_minutes", self.most_minutes),
+            ("least_bits_per_minute", self.least_bits_per_minute),
+            ("depth", self.depth.map(f64::from)),
+        ];
+        let given = options.into_iter().filter_map(|(name, value)| Some((name, value?)));
+        let mut text = format!(r#"{{"case": {case}"#);
+        for (name, value) in given {
+            // A number that JSON cannot write is of the wrong type, and told as such.
+            let value =
+                serde_json::Number::from_f64(value).map_or_else(|| "null".to_owned(), |value| value.to_string());
+            text += &format!(r#", "{name}": {value}"#);
+        }
+        Ok(text + "}")
+    }
+}

@@ -1,0 +1,38 @@
+//! `/v1/inquiries`: what to find out about a case.
+
+use actix_web::HttpResponse;
+use actix_web::web::{self, Data};
+
+use crate::case::{InquiryRequest, InquiryRequestDocument};
+use crate::diagnosis::Inquiries;
+use crate::http::body::JsonText;
+use crate::http::openapi::CaseProblems;
+use crate::http::parameters::NoParameters;
+use crate::http::problem::Problem;
+use crate::http::reply::json_bytes;
+use crate::live_rules::LiveRules;
+
+/// Plan what to find out
+///
+/// Ranks every reading, fact and symptom that a case leaves open by the information that it is expected to give a minute
+/// of effort, tells what each of its outcomes would do to the ranking, and lays out a short plan: what to find out first,
+/// and after each outcome what next, until a cause is certain enough or there is another reason to stop. The same request
+/// and the same rules give the same bytes.
+#[utoipa::path(
+    post,
+    path = "/v1/inquiries",
+    tag = "diagnoses",
+    operation_id = "inquire",
+    request_body(content = InquiryRequestDocument, description = "The case and how far to go", content_type = "application/json"),
+    responses((status = 200, description = "What to find out", body = Inquiries<'_>), CaseProblems)
+)]
+pub(crate) async fn create(rules: Data<LiveRules>, _: NoParameters, text: JsonText) -> Result<HttpResponse, Problem> {
+    let rules = rules.current();
+    // A plan takes many inferences: off the workers, which go on diagnosing.
+    let answer = web::block(move || {
+        let request = InquiryRequest::parse(&text, rules.diagnostician.knowledge())?;
+        let inquiries = rules.diagnostician.inquire(request)?;
+        inquiries.to_json().map_err(|error| Problem::internal(&error))
+    });
+    Ok(json_bytes(answer.await.map_err(Problem::internal)??))
+}
