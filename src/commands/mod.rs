@@ -3,6 +3,7 @@
 mod calculate;
 mod check;
 mod compare;
+mod complaint;
 mod diagnose;
 mod exit;
 mod explain;
@@ -32,6 +33,7 @@ struct Program {
 enum Command {
     Serve(serve::Serve),
     Diagnose(diagnose::Diagnose),
+    Complaint(complaint::Complaint),
     Formula(formula::Formula),
     Calculate(calculate::Calculate),
     Check(check::Check),
@@ -57,6 +59,7 @@ pub fn run() -> ExitCode {
     let outcome = match Program::parse().command {
         Command::Serve(command) => command.run(),
         Command::Diagnose(command) => command.run(),
+        Command::Complaint(command) => command.run(),
         Command::Formula(command) => command.run(),
         Command::Calculate(command) => command.run(),
         Command::Check(command) => command.run(),

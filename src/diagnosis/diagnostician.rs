@@ -115,7 +115,7 @@ impl Diagnostician {
 
     // A product has a model, made in `new`; the key comes from the same knowledge.
     #[allow(clippy::indexing_slicing)]
-    fn model(&self, view: &ProductView) -> &Model {
+    pub(super) fn model(&self, view: &ProductView) -> &Model {
         &self.models[view.product.index()]
     }
 

@@ -25,6 +25,7 @@ mod regions;
 mod remarks;
 mod said;
 mod terminal;
+mod usual_information;
 mod weighing;
 mod words;
 
@@ -33,4 +34,5 @@ pub use diagnostician::{DiagnosisFault, Diagnostician, UnusableRules};
 pub(crate) use numbers::measure;
 pub use said::Said;
 pub use terminal::render;
+pub use usual_information::UsualInformation;
 pub use words::{describe_condition, describe_regions};

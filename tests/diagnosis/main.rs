@@ -4,6 +4,7 @@
 mod faults;
 mod formula_pack;
 mod formulas;
+mod intake;
 mod law;
 mod laws;
 mod scenarios;

@@ -3,6 +3,7 @@
 pub(super) mod calculations;
 pub(super) mod causes;
 mod common;
+pub(super) mod complaints;
 pub(super) mod diagnoses;
 pub(super) mod facts;
 pub(super) mod formulas;
@@ -24,8 +25,9 @@ use super::problem::{Problem, ProblemKind};
 use super::{openapi, page};
 
 /// Everything that can be asked: one row a path and method.
-pub static ROUTES: [Route; 26] = [
+pub static ROUTES: [Route; 27] = [
     post("/v1/diagnoses", || to(diagnoses::create)),
+    post("/v1/complaints", || to(complaints::create)),
     get("/v1/calculations", || to(calculations::list)),
     get("/v1/calculations/{name}", || to(calculations::show)),
     post("/v1/calculations/{name}", || to(calculations::compute)),
