@@ -11,7 +11,9 @@ mod export;
 mod formula;
 mod guide;
 mod input;
+mod intake_sheet;
 mod knowledge;
+mod list;
 mod log;
 mod openapi;
 mod output;
@@ -34,6 +36,8 @@ enum Command {
     Serve(serve::Serve),
     Diagnose(diagnose::Diagnose),
     Complaint(complaint::Complaint),
+    IntakeSheet(intake_sheet::IntakeSheet),
+    List(list::List),
     Formula(formula::Formula),
     Calculate(calculate::Calculate),
     Check(check::Check),
@@ -60,6 +64,8 @@ pub fn run() -> ExitCode {
         Command::Serve(command) => command.run(),
         Command::Diagnose(command) => command.run(),
         Command::Complaint(command) => command.run(),
+        Command::IntakeSheet(command) => command.run(),
+        Command::List(command) => command.run(),
         Command::Formula(command) => command.run(),
         Command::Calculate(command) => command.run(),
         Command::Check(command) => command.run(),

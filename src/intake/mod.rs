@@ -21,6 +21,7 @@ mod reader;
 mod readings;
 mod request;
 mod said;
+mod sheet;
 mod symptoms;
 mod unit_words;
 mod values;
@@ -28,4 +29,5 @@ mod words;
 
 pub use answer::*;
 pub use reader::Intake;
+pub use sheet::*;
 pub use request::{Complaint, ComplaintDocument, ComplaintFaults, MOST_CHARACTERS};

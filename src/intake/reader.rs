@@ -14,9 +14,12 @@ use super::products;
 use super::readings::{ReadingWords, Taken};
 use super::request::Complaint;
 use super::said::Denials;
+use super::sheet::IntakeSheet;
 use super::symptoms::{Named, named};
 use super::values::{Value, values};
 use super::words::Words;
+use crate::diagnosis::{Diagnostician, UsualInformation};
+use crate::inference::FindingsFault;
 use crate::knowledge::{Declarations, Fact, Key, Knowledge, Named as _, Product, Reading, Symptom};
 
 /// Least score and recall of a fact, and of one that is sure (chosen on the tables of `tests/reference`).
@@ -31,6 +34,8 @@ pub struct Intake {
     /// All products, then each of them.
     indexes: Vec<OnceLock<Index>>,
     products: OnceLock<PhraseIndex>,
+    /// What the questions about each product usually tell.
+    usual: Vec<OnceLock<Result<UsualInformation, FindingsFault>>>,
 }
 
 /// The words of one product, or of all.
@@ -48,7 +53,8 @@ impl Intake {
     #[must_use]
     pub fn new(knowledge: &Knowledge) -> Self {
         let indexes = (0..=knowledge.views().len()).map(|_| OnceLock::new()).collect();
-        Self { indexes, products: OnceLock::new() }
+        let usual = knowledge.views().iter().map(|_| OnceLock::new()).collect();
+        Self { indexes, products: OnceLock::new(), usual }
     }
 
     /// Takes a complaint for what it says. The same text and rules give the same answer.
@@ -70,6 +76,22 @@ impl Intake {
             reading.products.push(PossibleProduct { product: &product.id, title: &product.title, score: found.recall, quotes });
         }
         reading
+    }
+
+    /// The sheet of what to ask about a product; its first asking takes the time of some thousand small inferences.
+    ///
+    /// # Errors
+    /// Findings that do not fit the network; those made here do.
+    pub fn sheet<'k>(
+        &self,
+        diagnostician: &'k Diagnostician,
+        product: Key<Product>,
+    ) -> Result<IntakeSheet<'k>, FindingsFault> {
+        let knowledge = diagnostician.knowledge();
+        let slot = self.usual.get(product.index());
+        let usual = slot.map(|slot| slot.get_or_init(|| diagnostician.usual_information(product)).clone());
+        let usual = usual.unwrap_or_else(|| diagnostician.usual_information(product))?;
+        Ok(IntakeSheet::new(knowledge, knowledge.view(product), &usual))
     }
 
     fn index(&self, knowledge: &Knowledge, product: Option<Key<Product>>) -> Option<&Index> {

@@ -25,7 +25,7 @@ pub(super) use problems::{
 use super::parameters::NoParameters;
 use super::problem::{Problem, ProblemDocument};
 use super::routes::{
-    calculations as calculation_routes, causes, complaints as complaint_route, diagnoses, facts, formulas as formula_routes, health, ingredients,
+    calculations as calculation_routes, causes, complaints as complaint_route, diagnoses, facts, formulas as formula_routes, health, ingredients, intake_sheets,
     problems as problem_routes, products, readings, requirements, rule_trials as trial_route, rules, symptoms,
 };
 use crate::calculations::CalculationAnswer;
@@ -52,6 +52,7 @@ static TEXT: LazyLock<Result<Bytes, String>> = LazyLock::new(|| text().map(Bytes
     paths(
         diagnoses::create,
         complaint_route::create,
+        intake_sheets::show,
         calculation_routes::list,
         calculation_routes::show,
         formula_routes::figures,
