@@ -41,9 +41,8 @@ pub fn so_called<'a>(name: &str, things: impl IntoIterator<Item = (&'a str, Vec<
         let own = words(called);
         wanted.iter().all(|word| own.contains(word)).then(|| own.len() - wanted.len().min(own.len()))
     };
-    let called = |(id, names): (&'a str, Vec<&'a str>)| {
-        Some((names.into_iter().chain([id]).filter_map(extra).min()?, id))
-    };
+    let called =
+        |(id, names): (&'a str, Vec<&'a str>)| Some((names.into_iter().chain([id]).filter_map(extra).min()?, id));
     let mut found: Vec<(usize, &str)> = things.into_iter().filter_map(called).collect();
     found.sort_by_key(|(extra, _)| *extra);
     let ids: Vec<String> = found.iter().take(MOST_NAMES).map(|(_, id)| format!("`{id}`")).collect();
@@ -63,12 +62,14 @@ mod tests {
 
     #[test]
     fn other_names_lead_to_the_id() {
-        let things = || [
-            ("hollow_under_crust", vec!["Hollow under the top crust"]),
-            ("hollow_cookie", vec!["Hollow inside", "hollow"]),
-            ("weeping", vec!["Weeping (syneresis)", "leaks water"]),
-            ("fresh_yeast", vec!["Fresh (compressed) baker's yeast"]),
-        ];
+        let things = || {
+            [
+                ("hollow_under_crust", vec!["Hollow under the top crust"]),
+                ("hollow_cookie", vec!["Hollow inside", "hollow"]),
+                ("weeping", vec!["Weeping (syneresis)", "leaks water"]),
+                ("fresh_yeast", vec!["Fresh (compressed) baker's yeast"]),
+            ]
+        };
         let meant = |name: &str| so_called(name, things());
         assert_eq!(meant("hollow").as_deref(), Some("did you mean `hollow_cookie` or `hollow_under_crust`?"));
         assert_eq!(meant("syneresis").as_deref(), Some("did you mean `weeping`?"));

@@ -8,7 +8,9 @@
 use super::diagnostician::Diagnostician;
 use super::model::Model;
 use super::regions::Candidate;
-use crate::inference::{Findings, FindingsFault, Observation, Posterior, Reading as Outcomes, Workspace, look_for, posterior};
+use crate::inference::{
+    Findings, FindingsFault, Observation, Posterior, Reading as Outcomes, Workspace, look_for, posterior,
+};
 use crate::knowledge::{Declarations, Input, Key, Product, ProductView, Symptom};
 
 /// Most causes of a reading or fact, and of a symptom: their joint posterior doubles with each.

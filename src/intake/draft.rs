@@ -27,8 +27,7 @@ pub(super) fn draft(product: &str, sure: &Sure<'_>) -> CaseDocument {
         certainty: hedged.then_some(HEDGED),
     };
     let reading = |(id, value, unit): &(&str, f64, &str)| {
-        let document =
-            ReadingDocument { value: *value, unit: (*unit).to_owned(), low: None, target: None, high: None };
+        let document = ReadingDocument { value: *value, unit: (*unit).to_owned(), low: None, target: None, high: None };
         ((*id).to_owned(), document)
     };
     CaseDocument {

@@ -76,6 +76,23 @@ pub(super) const KIN: &[&[&str]] = &[
     &["uneven", "patchy", "blotchy"],
     &["varies", "differ", "vary"],
     &["wide", "spread", "flat"],
+    // What it is like, and what it is like that.
+    &["bean", "beany"],
+    &["cardboard", "cardboardy"],
+    &["chalk", "chalky"],
+    &["glass", "glassy"],
+    &["grass", "grassy"],
+    &["leather", "leathery"],
+    &["mush", "mushy"],
+    &["powder", "powdery"],
+    &["rubber", "rubbery"],
+    &["salt", "salty"],
+    &["sand", "sandy"],
+    &["soap", "soapy"],
+    &["sponge", "spongy"],
+    &["starch", "starchy"],
+    &["wool", "woolly"],
+    &["yeast", "yeasty"],
 ];
 
 /// Words for the thing itself: they say little in a complaint about it.
@@ -91,8 +108,20 @@ pub(super) const DENIALS: &[&str] = &[
 ];
 
 /// Words for too little of something.
-pub(super) const LACKS: &[&str] =
-    &["lack", "lacks", "lacking", "little", "less", "insufficient", "insufficiently", "low", "poor", "poorly", "weak", "bad"];
+pub(super) const LACKS: &[&str] = &[
+    "lack",
+    "lacks",
+    "lacking",
+    "little",
+    "less",
+    "insufficient",
+    "insufficiently",
+    "low",
+    "poor",
+    "poorly",
+    "weak",
+    "bad",
+];
 
 /// Of [`LACKS`], those that also stand for a plain "bad": they turn nothing round.
 pub(super) const BAD: &[&str] = &["poor", "poorly", "weak", "bad"];
@@ -102,14 +131,16 @@ pub(super) const HEDGES: &[&str] =
     &["maybe", "perhaps", "possibly", "probably", "somewhat", "slightly", "seems", "apparently", "might", "bit"];
 
 /// Words at which one statement ends and the next begins.
-pub(super) const CONNECTORS: &[&str] =
-    &["and", "but", "with", "although", "though", "while", "yet", "however", "plus", "also", "then", "whereas", "because"];
+pub(super) const CONNECTORS: &[&str] = &[
+    "and", "but", "with", "although", "though", "while", "yet", "however", "plus", "also", "then", "whereas", "because",
+];
 
 /// Of [`CONNECTORS`], the one over which a denial may or may not reach: "no holes and cracks".
 pub(super) const OPEN_CONNECTOR: &str = "and";
 
 /// Words that may follow a denial that stands behind what it denies: "holes were not found".
-pub(super) const SEEN: &[&str] = &["seen", "found", "present", "visible", "there", "observed", "noticed", "any", "at", "all"];
+pub(super) const SEEN: &[&str] =
+    &["seen", "found", "present", "visible", "there", "observed", "noticed", "any", "at", "all"];
 
 /// English words without a meaning of their own here. A list of ours: those that libraries bring hold words that a
 /// complaint needs (`not`, `under`, `below`, `off`).
@@ -118,7 +149,7 @@ pub(super) const STOP_WORDS: &[&str] = &[
     "can", "come", "comes", "coming", "could", "did", "do", "does", "doing", "each", "either", "else", "etc", "even",
     "every", "feel", "feels", "for", "from", "get", "gets", "getting", "give", "go", "goes", "going", "got", "had",
     "has", "have", "having", "he", "her", "here", "him", "his", "how", "i", "if", "in", "into", "is", "it", "its",
-    "just", "keep", "keeps", "kind", "lot", "lots", "look", "looks", "make", "many", "me", "more", "most", "my", "new",
+    "just", "keep", "keeps", "kind", "lot", "lots", "like", "look", "looks", "make", "many", "me", "more", "most", "my", "new",
     "now", "of", "on", "one", "only", "or", "other", "our", "ours", "own", "quite", "rather", "really", "same", "she",
     "should", "since", "so", "some", "still", "such", "than", "that", "the", "their", "them", "these", "they", "thing",
     "this", "those", "to", "too", "us", "very", "was", "we", "well", "were", "what", "when", "where", "which", "who",

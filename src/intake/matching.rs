@@ -52,9 +52,14 @@ pub(super) struct Found {
 
 impl Statement {
     /// Looks the words of a statement up; `taken` are words that something else has taken in.
-    pub(super) fn read(words: &Words, range: Range<usize>, index: &PhraseIndex, meanings: &mut Meanings, taken: &[bool]) -> Self {
-        let mut statement =
-            Self { range: range.clone(), meanings: Vec::new(), denials: Vec::new(), lacks: Vec::new() };
+    pub(super) fn read(
+        words: &Words,
+        range: Range<usize>,
+        index: &PhraseIndex,
+        meanings: &mut Meanings,
+        taken: &[bool],
+    ) -> Self {
+        let mut statement = Self { range: range.clone(), meanings: Vec::new(), denials: Vec::new(), lacks: Vec::new() };
         let end = range.end;
         let mut joined = None;
         for place in range {
@@ -156,7 +161,8 @@ impl Statement {
 
     fn name(&self, index: &PhraseIndex, phrase: &Phrase, reached: &HashMap<&str, (f64, usize, bool)>) -> Option<Name> {
         let (mut total, mut matched) = (0.0, 0.0);
-        let mut name = Name { worth: 0.0, recall: 0.0, places: Vec::new(), turn: None, turn_missing: false, misspelt: true };
+        let mut name =
+            Name { worth: 0.0, recall: 0.0, places: Vec::new(), turn: None, turn_missing: false, misspelt: true };
         for word in &phrase.words {
             match word {
                 PhraseWord::Stem(stem) => {

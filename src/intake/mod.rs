@@ -29,5 +29,5 @@ mod words;
 
 pub use answer::*;
 pub use reader::Intake;
-pub use sheet::*;
 pub use request::{Complaint, ComplaintDocument, ComplaintFaults, MOST_CHARACTERS};
+pub use sheet::*;

@@ -68,12 +68,18 @@ impl Intake {
         let told = possible.first().filter(|_| sure).and_then(|found| key(found.entry));
         let product = complaint.product.or(told);
         let Some(index) = self.index(knowledge, product) else { return ComplaintReading::empty() };
-        let mut reading = Reader { declared, index, words: &words, text: &complaint.text, most: complaint.most }.read(product);
+        let mut reading =
+            Reader { declared, index, words: &words, text: &complaint.text, most: complaint.most }.read(product);
         for found in possible.iter().filter(|_| complaint.product.is_none()) {
             let Some(key) = key(found.entry) else { continue };
             let product = &declared.products[key];
             let quotes = quotes(&complaint.text, &words, &found.named_by);
-            reading.products.push(PossibleProduct { product: &product.id, title: &product.title, score: found.recall, quotes });
+            reading.products.push(PossibleProduct {
+                product: &product.id,
+                title: &product.title,
+                score: rounded(found.recall),
+                quotes,
+            });
         }
         reading
     }
@@ -117,10 +123,12 @@ impl ComplaintReading<'_> {
 }
 
 fn product_index(declared: &Declarations) -> PhraseIndex {
-    PhraseIndex::of_products(declared.products.iter().map(|(_, product)| Naming {
-        names: vec![&product.id, &product.title],
-        description: &product.description,
-    }))
+    PhraseIndex::of_products(
+        declared
+            .products
+            .iter()
+            .map(|(_, product)| Naming { names: vec![&product.id, &product.title], description: &product.description }),
+    )
 }
 
 impl Index {
@@ -152,6 +160,11 @@ impl Index {
             fact_keys,
         }
     }
+}
+
+/// A score to three places: more would claim a precision that words do not have.
+fn rounded(score: f64) -> f64 {
+    (score * 1e3).round() / 1e3
 }
 
 /// One text being read.
@@ -212,7 +225,13 @@ impl<'k> Reader<'_, 'k> {
                             *slot = true;
                         }
                     }
-                    reading.readings.push(RecognisedReading { reading: id, title: &declared.title, value: own, unit, quote });
+                    reading.readings.push(RecognisedReading {
+                        reading: id,
+                        title: &declared.title,
+                        value: own,
+                        unit,
+                        quote,
+                    });
                 }
                 Taken::Unnamed { reason, suggestions } => {
                     let suggestions = suggestions.iter().map(|key| &self.declared.readings[*key]);
@@ -236,7 +255,8 @@ impl<'k> Reader<'_, 'k> {
         understood: &mut BTreeSet<usize>,
     ) {
         let [least, beyond_doubt] = FACT;
-        for one in facts.iter().filter(|one| one.found.score >= least.0 && one.found.recall >= least.1).take(self.most) {
+        for one in facts.iter().filter(|one| one.found.score >= least.0 && one.found.recall >= least.1).take(self.most)
+        {
             let Some(key) = self.index.fact_keys.get(one.found.entry) else { continue };
             let fact = &self.declared.facts[*key];
             let better = symptoms.iter().any(|symptom| {
@@ -255,7 +275,7 @@ impl<'k> Reader<'_, 'k> {
             reading.facts.push(PossibleFact {
                 fact: &fact.id,
                 question: &fact.question,
-                score: one.found.score,
+                score: rounded(one.found.score),
                 said: one.said,
                 sure: is_sure,
                 quotes: quotes(self.text, self.words, &one.found.named_by),
@@ -282,7 +302,7 @@ impl<'k> Reader<'_, 'k> {
                 symptom: &symptom.id,
                 title: &symptom.title,
                 description: &symptom.description,
-                score: one.found.score,
+                score: rounded(one.found.score),
                 said: one.said,
                 sure: one.sure,
                 quotes: self.words_of(one),

@@ -43,7 +43,11 @@ impl ReadingWords {
     pub(super) fn take(&self, declared: &Declarations, words: &Words, values: &[Value]) -> Vec<Taken> {
         let mut meanings = Meanings::default();
         let windows = (0..values.len()).map(|place| window(words, values, place)).collect::<Vec<_>>();
-        values.iter().zip(windows).map(|(value, window)| self.take_one(declared, words, value, window, &mut meanings)).collect()
+        values
+            .iter()
+            .zip(windows)
+            .map(|(value, window)| self.take_one(declared, words, value, window, &mut meanings))
+            .collect()
     }
 
     fn take_one(
@@ -64,7 +68,8 @@ impl ReadingWords {
         };
         let mut found: Vec<Found> = statement.find(&self.index).into_iter().filter(fits).collect();
         found.sort_by(|a, b| b.score.total_cmp(&a.score).then(a.entry.cmp(&b.entry)));
-        let suggestions = || found.iter().take(MOST_SUGGESTIONS).filter_map(|one| self.keys.get(one.entry)).copied().collect();
+        let suggestions =
+            || found.iter().take(MOST_SUGGESTIONS).filter_map(|one| self.keys.get(one.entry)).copied().collect();
         let kind = |key: &&Key<Reading>| value.unit.unit.converts_to(&declared.readings[**key].unit);
         if found.is_empty() && !self.keys.iter().any(|key| kind(&key)) {
             return Taken::Unnamed { reason: NO_READING, suggestions: Vec::new() };

@@ -84,7 +84,6 @@ impl Complaint {
         let most = object.optional("most").map_or(Some(SYMPTOMS.0), |node| read_most(&node, faults));
         Some(Self { text: text?, product: product.map_or(Some(None), |found| found.map(Some))?, most: most? })
     }
-
 }
 
 fn read_text(node: &Node<'_>, faults: &mut Faults) -> Option<String> {

@@ -29,9 +29,10 @@ impl Denials {
         let mut over = vec![Over::Nothing; words.tokens.len()];
         for clause in &words.clauses {
             for statement in words.statements(clause) {
-                let parted_by_and = statement.start.checked_sub(1).filter(|before| clause.contains(before)).is_some_and(
-                    |before| words.tokens.get(before).is_some_and(|token| token.word == OPEN_CONNECTOR),
-                );
+                let parted_by_and =
+                    statement.start.checked_sub(1).filter(|before| clause.contains(before)).is_some_and(|before| {
+                        words.tokens.get(before).is_some_and(|token| token.word == OPEN_CONNECTOR)
+                    });
                 let before = statement.start.checked_sub(2).and_then(|place| over.get(place)).copied();
                 let inherited = match before {
                     Some(Over::Denial(_) | Over::Perhaps) if parted_by_and => Over::Perhaps,

@@ -91,7 +91,8 @@ fn drop_echoes(named: &mut Vec<Named>) {
     for one in named.drain(..) {
         let echo = kept.iter().any(|other| {
             other.found.entry == one.found.entry
-                && (one.said == Saying::Unclear || one.found.named_by.iter().any(|place| other.found.about.contains(place)))
+                && (one.said == Saying::Unclear
+                    || one.found.named_by.iter().any(|place| other.found.about.contains(place)))
         });
         if !echo {
             kept.push(one);

@@ -67,7 +67,8 @@ fn value_at(text: &str, words: &Words, clause: &Range<usize>, place: usize) -> O
 /// Whether a dash or "to" ties the number to one before it.
 fn ends_range(before: &str) -> bool {
     let head = before.trim_end();
-    let head = head.strip_suffix(['-', '−', '–']).or_else(|| head.strip_suffix(" to")).or_else(|| head.strip_suffix(" bis"));
+    let head =
+        head.strip_suffix(['-', '−', '–']).or_else(|| head.strip_suffix(" to")).or_else(|| head.strip_suffix(" bis"));
     head.is_some_and(|head| head.trim_end().ends_with(|c: char| c.is_ascii_digit() || c == '°'))
 }
 

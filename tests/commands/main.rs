@@ -5,9 +5,12 @@
 mod calculate;
 mod check;
 mod compare;
+mod complaint;
 mod diagnose;
 mod explain;
 mod formula;
+mod intake_sheet;
+mod list;
 mod openapi;
 mod program;
 mod rules_export;

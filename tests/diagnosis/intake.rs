@@ -29,8 +29,7 @@ const PRODUCTS: [(&str, &[&str]); 5] = [
     ("short_pastry", &["pie_crust"]),
 ];
 
-static RULES: LazyLock<RuleSet> =
-    LazyLock::new(|| RuleSet::load(RuleFiles::embedded(), TestsPolicy::Ignored).unwrap());
+static RULES: LazyLock<RuleSet> = LazyLock::new(|| RuleSet::load(RuleFiles::embedded(), TestsPolicy::Ignored).unwrap());
 
 fn table<T: DeserializeOwned>(file: &str) -> Vec<T> {
     let path = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/reference").join(file);
@@ -95,8 +94,10 @@ fn symptoms_of_published_phrases_are_among_the_first() {
         }
         shares.push((family, f64::from(found) / f64::from(pairs), found, pairs));
     }
-    let told: Vec<String> =
-        shares.iter().map(|(family, share, found, pairs)| format!("{family}: {found} of {pairs} ({share:.3})")).collect();
+    let told: Vec<String> = shares
+        .iter()
+        .map(|(family, share, found, pairs)| format!("{family}: {found} of {pairs} ({share:.3})"))
+        .collect();
     println!("{}\n{}", told.join("\n"), missed.join("\n"));
     let short = shares.iter().any(|(_, share, ..)| *share < LEAST_SHARE);
     assert!(!short, "{}\n{}", told.join("\n"), missed.join("\n"));

@@ -5,12 +5,14 @@
 
 mod calculations;
 mod causes;
+mod complaints;
 mod diagnoses;
 mod docs;
 mod facts;
 mod formulas;
 mod health;
 mod ingredients;
+mod intake_sheets;
 mod openapi_json;
 mod problems;
 mod products;

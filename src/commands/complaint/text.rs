@@ -54,9 +54,10 @@ fn symptom(one: &PossibleSymptom<'_>) -> String {
 
 /// Readings and facts that are sure.
 fn understood(reading: &ComplaintReading<'_>) -> Vec<String> {
-    let readings = reading.readings.iter().map(|one| {
-        format!("{}: {} {} (“{}”)", one.reading, (one.value * 1e6).round() / 1e6, one.unit, one.quote.text)
-    });
+    let readings = reading
+        .readings
+        .iter()
+        .map(|one| format!("{}: {} {} (“{}”)", one.reading, (one.value * 1e6).round() / 1e6, one.unit, one.quote.text));
     let facts = reading.facts.iter().filter(|one| one.sure);
     let facts = facts.map(|one| {
         let answer = if one.said == Saying::Present { "yes" } else { "no" };
@@ -67,8 +68,7 @@ fn understood(reading: &ComplaintReading<'_>) -> Vec<String> {
 
 fn value(one: &UnnamedValue<'_>) -> String {
     let suggestions: Vec<&str> = one.suggestions.iter().map(|reading| reading.reading).collect();
-    let perhaps =
-        if suggestions.is_empty() { String::new() } else { format!("; perhaps {}", suggestions.join(", ")) };
+    let perhaps = if suggestions.is_empty() { String::new() } else { format!("; perhaps {}", suggestions.join(", ")) };
     format!("“{}”: {}{perhaps}", one.quote.text, one.reason)
 }
 

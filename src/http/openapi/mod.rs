@@ -25,8 +25,9 @@ pub(super) use problems::{
 use super::parameters::NoParameters;
 use super::problem::{Problem, ProblemDocument};
 use super::routes::{
-    calculations as calculation_routes, causes, complaints as complaint_route, diagnoses, facts, formulas as formula_routes, health, ingredients, intake_sheets,
-    problems as problem_routes, products, readings, requirements, rule_trials as trial_route, rules, symptoms,
+    calculations as calculation_routes, causes, complaints as complaint_route, diagnoses, facts,
+    formulas as formula_routes, health, ingredients, intake_sheets, problems as problem_routes, products, readings,
+    requirements, rule_trials as trial_route, rules, symptoms,
 };
 use crate::calculations::CalculationAnswer;
 

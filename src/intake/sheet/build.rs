@@ -3,8 +3,8 @@
 use std::collections::BTreeMap;
 
 use super::answer::{
-    IntakeSheet, SheetBlank, SheetChoice, SheetFact, SheetFormula, SheetGiven, SheetIngredient, SheetPart, SheetReading,
-    SheetRequirements, SheetSymptom,
+    IntakeSheet, SheetBlank, SheetChoice, SheetFact, SheetFormula, SheetGiven, SheetIngredient, SheetPart,
+    SheetReading, SheetRequirements, SheetSymptom,
 };
 use crate::diagnosis::UsualInformation;
 use crate::knowledge::{Declarations, Ingredient, Input, Key, Knowledge, ProductView, Reading};

@@ -6,24 +6,28 @@ use super::answer::{IntakeSheet, SheetChoice};
 use super::html::Escaped;
 
 /// Blank lines for the formula.
-const FORMULA_LINES: usize = 4;
+const FORMULA_LINES: usize = 8;
 
 const STYLE: &str = "\
-@page { size: A4; margin: 12mm; }
+@page { size: A4; margin: 10mm; }
 * { box-sizing: border-box; }
 body { font: 10pt/1.3 sans-serif; color: #000; background: #fff; margin: 1rem auto; max-width: 190mm; }
-h1 { font-size: 15pt; margin: 0 0 2mm; }
-h2 { font-size: 11.5pt; margin: 4mm 0 1mm; border-bottom: 1pt solid #000; break-after: avoid; }
-h3 { font-size: 10pt; margin: 2mm 0 .5mm; break-after: avoid; }
-p, ul { margin: 0 0 1.5mm; } ul { padding-left: 5mm; }
-table { border-collapse: collapse; width: 100%; } th, td { text-align: left; vertical-align: top; padding: .6mm 1.5mm; }
-tr { break-inside: avoid; border-bottom: .5pt solid #767676; } thead { display: table-header-group; }
-.narrow { width: 15mm; } .value { width: 38mm; } .hint { color: #333; font-size: 8.5pt; }
-.blanks { display: grid; grid-template-columns: 1fr 1fr; gap: 1.5mm 6mm; } .blanks label { display: flex; gap: 2mm; }
-input[type=text] { border: 0; border-bottom: .5pt solid #000; background: none; flex: 1; width: 100%; font: inherit; min-width: 10mm; }
-input[type=checkbox] { margin: 0 1mm 0 0; } .choices label { display: inline-block; margin-right: 4mm; }
-textarea { width: 100%; height: 18mm; border: .5pt solid #000; font: inherit; }
-@media print { body { margin: 0; max-width: none; font-size: 9pt; } h1 { font-size: 13pt; } .screen { display: none; } }
+h1 { font-size: 15pt; margin: 0 0 1mm; }
+h2 { font-size: 11pt; margin: 2mm 0 1mm; border-bottom: 1pt solid #000; break-after: avoid; }
+h3 { font-size: 1em; margin: 1mm 0 0; break-after: avoid; }
+p, ul { margin: 0 0 1mm; } ul { padding-left: 5mm; }
+table { border-collapse: collapse; width: 100%; }
+th, td { text-align: left; vertical-align: top; padding: .4mm 1mm; }
+tr, .item { break-inside: avoid; border-bottom: .5pt solid #767676; } thead { display: table-header-group; }
+.two { columns: 2; column-gap: 6mm; } .item { display: flex; gap: 2mm; padding: .3mm 0; }
+.ticks { flex: none; white-space: nowrap; } .grow { flex: 1; } .short { flex: none; width: 26mm; }
+.narrow { width: 12mm; } .value { width: 34mm; } .hint { color: #333; font-size: .85em; font-weight: normal; }
+.blanks { display: grid; grid-template-columns: 1fr 1fr; gap: 1mm 6mm; } .blanks label { display: flex; gap: 2mm; white-space: nowrap; }
+input[type=text] { border: 0; border-bottom: .5pt solid #000; background: none; flex: 1; width: 100%; font: inherit; min-width: 8mm; }
+input.with-unit { display: inline-block; width: 55%; }
+input[type=checkbox] { display: inline-block; margin: 0 .5mm 0 0; vertical-align: middle; } .choices label { display: inline-block; margin-right: 3mm; }
+textarea { width: 100%; height: 16mm; border: .5pt solid #000; font: inherit; }
+@media print { body { margin: 0; max-width: none; font-size: 7.5pt; line-height: 1.2; } h1 { font-size: 12pt; } h2 { font-size: 9pt; } }
 ";
 
 /// The page as HTML text.
@@ -69,7 +73,9 @@ fn cautions(html: &mut String, sheet: &IntakeSheet<'_>) {
     if sheet.cautions.is_empty() {
         return;
     }
-    html.push_str("<section aria-labelledby=\"cautions\">\n<h2 id=\"cautions\">Before you look, smell or taste</h2>\n<ul>\n");
+    html.push_str(
+        "<section aria-labelledby=\"cautions\">\n<h2 id=\"cautions\">Before you look, smell or taste</h2>\n<ul>\n",
+    );
     for caution in &sheet.cautions {
         let _ = writeln!(html, "<li>{}</li>", Escaped(caution));
     }
@@ -78,28 +84,32 @@ fn cautions(html: &mut String, sheet: &IntakeSheet<'_>) {
 
 fn symptoms(html: &mut String, sheet: &IntakeSheet<'_>) {
     html.push_str(
-        "<section aria-labelledby=\"symptoms\">\n<h2 id=\"symptoms\">What is seen, felt and tasted</h2>\n<table>\n\
-         <thead><tr><th scope=\"col\">Look for</th><th scope=\"col\" class=\"narrow\">Seen</th>\
-         <th scope=\"col\" class=\"narrow\">Absent</th></tr></thead>\n",
+        "<section aria-labelledby=\"symptoms\">\n<h2 id=\"symptoms\">What is seen, felt and tasted</h2>\n<div class=\"two\">\n",
     );
     for part in &sheet.symptoms {
         let name = if part.part.is_empty() { "product" } else { part.part };
-        let _ = writeln!(html, "<tbody>\n<tr><th scope=\"rowgroup\" colspan=\"3\">{}</th></tr>", Escaped(name));
+        let _ = writeln!(html, "<h3>{}</h3>", Escaped(name));
         for one in &part.symptoms {
-            let (id, title) = (Escaped(one.symptom), Escaped(one.title));
-            let _ = writeln!(
-                html,
-                "<tr><td>{title}<br><span class=\"hint\">{}</span></td>\
-                 <td><input type=\"checkbox\" name=\"{id}\" value=\"present\" aria-label=\"{title}: seen\"></td>\
-                 <td><input type=\"checkbox\" name=\"{id}\" value=\"absent\" aria-label=\"{title}: absent\"></td></tr>",
-                Escaped(one.description)
-            );
+            ticks(html, one.symptom, one.title, [("present", "seen"), ("absent", "absent")], one.description);
         }
-        html.push_str("</tbody>\n");
     }
-    html.push_str("</table>\n");
+    html.push_str("</div>\n");
     choose(html, "other_symptom", "Also seen", &sheet.other_symptoms);
     html.push_str("</section>\n");
+}
+
+/// Two boxes to tick, value and word each, before what is asked.
+fn ticks(html: &mut String, name: &str, asked: &str, boxes: [(&str, &str); 2], hint: &str) {
+    let (name, asked) = (Escaped(name), Escaped(asked));
+    let _ = write!(html, "<div class=\"item\" role=\"group\" aria-label=\"{asked}\"><span class=\"ticks\">");
+    for (value, word) in boxes {
+        let _ = write!(html, "<label><input type=\"checkbox\" name=\"{name}\" value=\"{value}\">{word}</label> ");
+    }
+    let _ = write!(html, "</span><span>{asked}");
+    if !hint.is_empty() {
+        let _ = write!(html, " <span class=\"hint\">{}</span>", Escaped(hint));
+    }
+    html.push_str("</span></div>\n");
 }
 
 fn readings(html: &mut String, sheet: &IntakeSheet<'_>) {
@@ -114,7 +124,7 @@ fn readings(html: &mut String, sheet: &IntakeSheet<'_>) {
         let _ = writeln!(
             html,
             "<tr><th scope=\"row\">{title}<br><span class=\"hint\">{}</span></th><td>{}</td>\
-             <td><input type=\"text\" size=\"6\" style=\"width:60%\" name=\"{id}\" aria-label=\"{title}, value in {symbol}\"> {symbol}</td>\
+             <td><input type=\"text\" class=\"with-unit\" name=\"{id}\" aria-label=\"{title}, value in {symbol}\"> {symbol}</td>\
              <td><input type=\"text\" name=\"{id}_limits\" aria-label=\"{title}, limits of the plant in {symbol}\"></td></tr>",
             Escaped(one.method),
             one.effort_minutes
@@ -125,20 +135,12 @@ fn readings(html: &mut String, sheet: &IntakeSheet<'_>) {
 
 fn facts(html: &mut String, sheet: &IntakeSheet<'_>) {
     html.push_str(
-        "<section aria-labelledby=\"facts\">\n<h2 id=\"facts\">Questions about line and ingredients</h2>\n<table>\n\
-         <thead><tr><th scope=\"col\">Question</th><th scope=\"col\" class=\"narrow\">Yes</th>\
-         <th scope=\"col\" class=\"narrow\">No</th></tr></thead>\n<tbody>\n",
+        "<section aria-labelledby=\"facts\">\n<h2 id=\"facts\">Questions about line and ingredients</h2>\n<div class=\"two\">\n",
     );
     for one in &sheet.facts {
-        let (id, question) = (Escaped(one.fact), Escaped(one.question));
-        let _ = writeln!(
-            html,
-            "<tr><td>{question}</td>\
-             <td><input type=\"checkbox\" name=\"{id}\" value=\"true\" aria-label=\"Yes: {question}\"></td>\
-             <td><input type=\"checkbox\" name=\"{id}\" value=\"false\" aria-label=\"No: {question}\"></td></tr>"
-        );
+        ticks(html, one.fact, one.question, [("true", "yes"), ("false", "no")], "");
     }
-    html.push_str("</tbody>\n</table>\n</section>\n");
+    html.push_str("</div>\n</section>\n");
 }
 
 fn formula(html: &mut String, sheet: &IntakeSheet<'_>) {
@@ -151,37 +153,39 @@ fn formula(html: &mut String, sheet: &IntakeSheet<'_>) {
     if !given.is_empty() {
         let _ = writeln!(html, "<p class=\"hint\">It gives without measuring: {}.</p>", Escaped(&given.join("; ")));
     }
-    html.push_str(
-        "<table>\n<thead><tr><th scope=\"col\">Ingredient</th><th scope=\"col\" class=\"value\">Amount and unit</th>\
-         <th scope=\"col\" class=\"value\">Stage</th></tr></thead>\n<tbody>\n",
-    );
-    for one in &sheet.formula.ingredients {
-        line(html, one.title, one.ingredient);
-    }
+    html.push_str("<div class=\"two\">\n");
     for place in 1..=FORMULA_LINES {
-        let _ = writeln!(
+        let (name, title) = (format!("line_{place}"), format!("Ingredient {place}"));
+        let _ = write!(
             html,
-            "<tr><td><input type=\"text\" name=\"line_{place}\" aria-label=\"Further ingredient {place}\"></td>\
-             <td><input type=\"text\" name=\"line_{place}_amount\" aria-label=\"Further ingredient {place}, amount and unit\"></td>\
-             <td><input type=\"text\" name=\"line_{place}_stage\" aria-label=\"Further ingredient {place}, stage\"></td></tr>"
+            "<div class=\"item\"><span class=\"grow\"><input type=\"text\" name=\"{name}\" aria-label=\"{title}\"></span>"
         );
+        amount_and_stage(html, &name, &title);
+    }
+    for one in &sheet.formula.ingredients {
+        let _ = write!(html, "<div class=\"item\"><span class=\"grow\">{}</span>", Escaped(one.title));
+        amount_and_stage(html, one.ingredient, one.title);
     }
     html.push_str(
-        "</tbody>\n</table>\n<p class=\"choices\"><label><input type=\"checkbox\" name=\"complete\"> these are all lines</label></p>\n</section>\n",
+        "</div>\n<p class=\"choices\"><label><input type=\"checkbox\" name=\"complete\">these are all lines</label></p>\n</section>\n",
     );
 }
 
-fn line(html: &mut String, title: &str, id: &str) {
-    let (title, id) = (Escaped(title), Escaped(id));
-    let _ = writeln!(
-        html,
-        "<tr><th scope=\"row\">{title}</th><td><input type=\"text\" name=\"{id}_amount\" aria-label=\"{title}, amount and unit\"></td>\
-         <td><input type=\"text\" name=\"{id}_stage\" aria-label=\"{title}, stage\"></td></tr>"
-    );
+fn amount_and_stage(html: &mut String, name: &str, title: &str) {
+    let (name, title) = (Escaped(name), Escaped(title));
+    for (what, words) in [("amount", "amount and unit"), ("stage", "stage")] {
+        let _ = write!(
+            html,
+            "<span class=\"short\"><input type=\"text\" name=\"{name}_{what}\" placeholder=\"{words}\" aria-label=\"{title}, {words}\"></span>"
+        );
+    }
+    html.push_str("</div>\n");
 }
 
 fn requirements(html: &mut String, sheet: &IntakeSheet<'_>) {
-    html.push_str("<section aria-labelledby=\"requirements\">\n<h2 id=\"requirements\">What answers must respect</h2>\n");
+    html.push_str(
+        "<section aria-labelledby=\"requirements\">\n<h2 id=\"requirements\">What answers must respect</h2>\n",
+    );
     let wanted = &sheet.requirements;
     for (name, title, choices) in [
         ("diet", "Diets", &wanted.diets),
