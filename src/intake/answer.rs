@@ -111,8 +111,8 @@ pub struct RecognisedReading<'k> {
     /// UCUM code of that unit.
     #[schema(example = "Cel")]
     pub unit: &'k str,
-    /// The words.
-    pub quote: Quote,
+    /// The words: the name and the value.
+    pub quotes: Vec<Quote>,
 }
 
 /// A value without a reading.

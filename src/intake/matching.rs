@@ -48,6 +48,8 @@ pub(super) struct Found {
     pub(super) turn_missing: bool,
     /// Whether every naming word has a slip.
     pub(super) misspelt: bool,
+    /// Whether it is named by a description and not by a name.
+    pub(super) described: bool,
 }
 
 impl Statement {
@@ -137,6 +139,7 @@ impl Statement {
             turn: best.turn,
             turn_missing: best.turn_missing,
             misspelt: best.misspelt,
+            described: best.described,
         })
     }
 
@@ -161,8 +164,15 @@ impl Statement {
 
     fn name(&self, index: &PhraseIndex, phrase: &Phrase, reached: &HashMap<&str, (f64, usize, bool)>) -> Option<Name> {
         let (mut total, mut matched) = (0.0, 0.0);
-        let mut name =
-            Name { worth: 0.0, recall: 0.0, places: Vec::new(), turn: None, turn_missing: false, misspelt: true };
+        let mut name = Name {
+            worth: 0.0,
+            recall: 0.0,
+            places: Vec::new(),
+            turn: None,
+            turn_missing: false,
+            misspelt: true,
+            described: phrase.share < 1.0,
+        };
         for word in &phrase.words {
             match word {
                 PhraseWord::Stem(stem) => {
@@ -209,6 +219,7 @@ struct Name {
     turn: Option<usize>,
     turn_missing: bool,
     misspelt: bool,
+    described: bool,
 }
 
 /// Meanings that were looked up before: the same word stands in several windows of a text.

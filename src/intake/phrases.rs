@@ -270,15 +270,15 @@ fn variants(name: &str) -> Vec<Vec<String>> {
     variants
 }
 
-/// The names that commas and "or" join. A single word borrows the rest of its name: the head of the last one before the
-/// first long one, the beginning of a long one after it.
+/// The names that commas and "or" join. A single word borrows the rest of its name from a longer one: its end when it comes
+/// before it ("pale, soft sides"), its beginning when it comes behind ("large holes or tunnels").
 fn joined(part: &str) -> Vec<Vec<String>> {
     let pieces = part.split(',').flat_map(|piece| piece.split(" or "));
     let joints: Vec<Vec<&str>> = pieces.map(|joint| joint.split_whitespace().collect()).collect();
     if joints.len() < 2 {
         return Vec::new();
     }
-    let head = joints.last().and_then(|last| last.get(1..)).unwrap_or_default();
+    let head = joints.iter().find(|joint| joint.len() > 1).and_then(|joint| joint.get(1..)).unwrap_or_default();
     let mut beginning: &[&str] = &[];
     let mut names = Vec::new();
     for joint in &joints {
@@ -307,6 +307,9 @@ mod tests {
         assert_eq!(told, ["Dark bottom", "burnt bottom", "Dark or burnt bottom"]);
         let told: Vec<String> = variants("Large holes or tunnels").iter().map(|words| words.join(" ")).collect();
         assert_eq!(told, ["Large holes", "Large tunnels", "Large holes or tunnels"]);
+        let told: Vec<String> =
+            variants("Pale, soft sides or bottom").iter().take(3).map(|words| words.join(" ")).collect();
+        assert_eq!(told, ["Pale sides", "soft sides", "soft bottom"]);
         let told: Vec<String> = variants("Weeping (syneresis)").iter().map(|words| words.join(" ")).collect();
         assert_eq!(told, ["Weeping", "syneresis"]);
     }

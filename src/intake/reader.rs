@@ -207,7 +207,6 @@ impl<'k> Reader<'_, 'k> {
         let all = self.index.readings.take(self.declared, self.words, values);
         for (value, what) in values.iter().zip(all) {
             taken.iter_mut().take(value.places.end).skip(value.places.start).for_each(|slot| *slot = true);
-            let quote = quote(self.text, self.words, value.places.clone());
             match what {
                 Taken::Reading { reading: key, value: own, named_by } => {
                     let declared = &self.declared.readings[key];
@@ -220,6 +219,8 @@ impl<'k> Reader<'_, 'k> {
                     } else {
                         sure.readings.push((id, own, unit));
                     }
+                    let places: Vec<usize> = named_by.iter().copied().chain(value.places.clone()).collect();
+                    let quotes = quotes(self.text, self.words, &places);
                     for place in named_by {
                         if let Some(slot) = taken.get_mut(place) {
                             *slot = true;
@@ -230,13 +231,14 @@ impl<'k> Reader<'_, 'k> {
                         title: &declared.title,
                         value: own,
                         unit,
-                        quote,
+                        quotes,
                     });
                 }
                 Taken::Unnamed { reason, suggestions } => {
                     let suggestions = suggestions.iter().map(|key| &self.declared.readings[*key]);
                     let suggestions =
                         suggestions.map(|own| SuggestedReading { reading: &own.id, title: &own.title }).collect();
+                    let quote = quote(self.text, self.words, value.places.clone());
                     let unit = value.unit.unit.code().to_owned();
                     reading.values.push(UnnamedValue { value: value.value, unit, reason, suggestions, quote });
                 }

@@ -70,14 +70,17 @@ impl ReadingWords {
         found.sort_by(|a, b| b.score.total_cmp(&a.score).then(a.entry.cmp(&b.entry)));
         let suggestions =
             || found.iter().take(MOST_SUGGESTIONS).filter_map(|one| self.keys.get(one.entry)).copied().collect();
-        let kind = |key: &&Key<Reading>| value.unit.unit.converts_to(&declared.readings[**key].unit);
-        if found.is_empty() && !self.keys.iter().any(|key| kind(&key)) {
+        let of_kind = |key: &&Key<Reading>| value.unit.unit.converts_to(&declared.readings[**key].unit);
+        let kinds = self.keys.iter().filter(of_kind).count();
+        if kinds == 0 {
             return Taken::Unnamed { reason: NO_READING, suggestions: Vec::new() };
         }
         if let Some(doubt) = value.doubt {
             return Taken::Unnamed { reason: doubt, suggestions: suggestions() };
         }
-        let best = found.first().filter(|best| is_meant(best, found.get(1), at));
+        // A pH can only be the one pH of the product.
+        let only_one = kinds == 1 && !value.unit.implies.is_empty();
+        let best = found.first().filter(|best| only_one || is_meant(best, found.get(1), at));
         let Some((best, key)) = best.and_then(|best| Some((best, *self.keys.get(best.entry)?))) else {
             return Taken::Unnamed { reason: NOT_NAMED, suggestions: suggestions() };
         };

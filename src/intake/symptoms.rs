@@ -1,6 +1,6 @@
 //! The symptoms that a text names.
 
-use std::collections::HashMap;
+use std::collections::{BTreeSet, HashMap};
 use std::ops::Range;
 
 use super::answer::Saying;
@@ -53,11 +53,18 @@ pub(super) fn named(words: &Words, index: &PhraseIndex, denials: &Denials, taken
         }
     }
     let mut named: Vec<Named> = best.into_values().collect();
+    // Of two things that are named as well, the one whose name takes in the denial is meant: "not crisp", and not the
+    // absence of "too crisp".
     named.sort_by(|a, b| {
-        b.found.score.total_cmp(&a.found.score).then((a.found.entry, a.said).cmp(&(b.found.entry, b.said)))
+        let by_score =
+            b.found.score.total_cmp(&a.found.score).then(b.found.turn.is_some().cmp(&a.found.turn.is_some()));
+        by_score.then((a.found.entry, a.said).cmp(&(b.found.entry, b.said)))
     });
     drop_echoes(&mut named);
     decide(&mut named);
+    // What else might be said of a thing counts where it is beyond doubt, and so contradicts.
+    let mut told = BTreeSet::new();
+    named.retain(|one| told.insert(one.found.entry) || one.sure);
     // A text may name several things: the best for its own words comes before the second best for those of another.
     named.sort_by_key(|one| !one.leads);
     named
@@ -112,6 +119,7 @@ fn decide(named: &mut [Named]) {
         let fresh = found.named_by.iter().filter(|word| !spent.contains(word)).count();
         let leads = fresh * 2 > found.named_by.len();
         let clear = one.said != Saying::Unclear
+            && !found.described
             && found.score >= SURE.0
             && found.recall >= SURE.1
             && !(found.misspelt && found.named_by.len() == 1)

@@ -141,6 +141,72 @@ fn complaints_in_plain_words_are_understood() {
     assert!(missed.is_empty(), "{} of {}:\n{}", missed.len(), rows.len(), missed.join("\n"));
 }
 
+/// What is sure goes into the draft unasked: nearly all of it must be what the row expects.
+#[test]
+fn what_is_sure_of_complaints_in_plain_words_is_right() {
+    let mut expected: BTreeMap<(String, String), BTreeSet<(String, bool)>> = BTreeMap::new();
+    for row in table::<Colloquial>("complaints/colloquial.csv") {
+        expected.entry((row.product, row.text)).or_default().insert((row.symptom, row.absent == "yes"));
+    }
+    let (mut sure, mut missing, mut wrong) = (0_u32, Vec::new(), Vec::new());
+    for ((product, text), symptoms) in &expected {
+        let reading = read(text, product);
+        let told: BTreeSet<(String, bool)> = reading
+            .symptoms
+            .iter()
+            .filter(|one| one.sure)
+            .map(|one| (one.symptom.to_owned(), one.said == Saying::Absent))
+            .collect();
+        sure += u32::try_from(told.intersection(symptoms).count()).unwrap();
+        wrong.extend(told.difference(symptoms).map(|one| format!("“{text}”: {one:?}")));
+        missing.extend(symptoms.difference(&told).map(|one| format!("“{text}”: {one:?}")));
+    }
+    println!("{sure} sure and right, {} left to choose, {} others sure", missing.len(), wrong.len());
+    println!("others sure:\n{}\nleft to choose:\n{}", wrong.join("\n"), missing.join("\n"));
+    let share = f64::from(sure) / (f64::from(sure) + f64::from(u32::try_from(wrong.len()).unwrap()));
+    assert!(share >= LEAST_SHARE, "{share:.3}:\n{}", wrong.join("\n"));
+}
+
+/// Places of the text, in characters, that an answer quotes.
+fn quoted(reading: &ComplaintReading<'_>) -> Vec<(usize, usize)> {
+    let symptoms = reading.symptoms.iter().flat_map(|one| &one.quotes);
+    let facts = reading.facts.iter().flat_map(|one| &one.quotes);
+    let products = reading.products.iter().flat_map(|one| &one.quotes);
+    let readings = reading.readings.iter().flat_map(|one| &one.quotes);
+    let values = reading.values.iter().map(|one| &one.quote);
+    let all = symptoms.chain(facts).chain(products).chain(readings).chain(values).chain(&reading.not_understood);
+    all.map(|quote| (quote.start, quote.end)).collect()
+}
+
+/// Complaints of several clauses, joined from those of one product.
+#[test]
+fn no_clause_is_dropped() {
+    let mut texts: BTreeMap<String, Vec<String>> = BTreeMap::new();
+    for row in table::<Colloquial>("complaints/colloquial.csv") {
+        texts.entry(row.product).or_default().push(row.text);
+    }
+    for row in table::<Unrelated>("complaints/unrelated.csv") {
+        texts.entry(row.product).or_default().push(row.text);
+    }
+    for (product, parts) in texts {
+        let text = parts.join("; ");
+        let reading = read(&text, &product);
+        check_draft(&reading, &text);
+        let quoted = quoted(&reading);
+        let mut start = 0;
+        for clause in text.split([',', ';', '?']) {
+            let end = start + clause.chars().count();
+            let told = quoted.iter().any(|(from, to)| *from < end && *to > start);
+            // The decimal comma of a value ends no clause; what is left behind it is part of the value.
+            assert!(told || clause.trim().is_empty(), "{product}: “{clause}” is dropped");
+            start = end + 1;
+        }
+        for (from, to) in quoted {
+            assert!(from < to && to <= text.chars().count(), "{from}..{to}");
+        }
+    }
+}
+
 #[derive(Debug, Deserialize)]
 struct Unrelated {
     product: String,

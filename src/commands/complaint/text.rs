@@ -54,10 +54,9 @@ fn symptom(one: &PossibleSymptom<'_>) -> String {
 
 /// Readings and facts that are sure.
 fn understood(reading: &ComplaintReading<'_>) -> Vec<String> {
-    let readings = reading
-        .readings
-        .iter()
-        .map(|one| format!("{}: {} {} (“{}”)", one.reading, (one.value * 1e6).round() / 1e6, one.unit, one.quote.text));
+    let readings = reading.readings.iter().map(|one| {
+        format!("{}: {} {} ({})", one.reading, (one.value * 1e6).round() / 1e6, one.unit, quotes(&one.quotes))
+    });
     let facts = reading.facts.iter().filter(|one| one.sure);
     let facts = facts.map(|one| {
         let answer = if one.said == Saying::Present { "yes" } else { "no" };
