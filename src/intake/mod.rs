@@ -12,6 +12,7 @@
 
 mod answer;
 mod draft;
+mod index;
 mod kin;
 mod leftovers;
 mod matching;

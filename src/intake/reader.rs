@@ -8,10 +8,11 @@ use super::answer::{
     Saying, SuggestedReading, UnnamedValue,
 };
 use super::draft::{Sure, draft};
+use super::index::{Index, product_index};
 use super::leftovers::{leftovers, quote, quotes};
-use super::phrases::{Naming, PhraseIndex};
+use super::phrases::PhraseIndex;
 use super::products;
-use super::readings::{ReadingWords, Taken};
+use super::readings::Taken;
 use super::request::Complaint;
 use super::said::Denials;
 use super::sheet::IntakeSheet;
@@ -20,7 +21,7 @@ use super::values::{Value, values};
 use super::words::Words;
 use crate::diagnosis::{Diagnostician, UsualInformation};
 use crate::inference::FindingsFault;
-use crate::knowledge::{Declarations, Fact, Key, Knowledge, Named as _, Product, Reading, Symptom};
+use crate::knowledge::{Declarations, Key, Knowledge, Named as _, Product};
 
 /// Least score and recall of a fact, and of one that is sure (chosen on the tables of `tests/reference`).
 const FACT: [(f64, f64); 2] = [(0.6, 0.6), (0.75, 0.85)];
@@ -36,16 +37,6 @@ pub struct Intake {
     products: OnceLock<PhraseIndex>,
     /// What the questions about each product usually tell.
     usual: Vec<OnceLock<Result<UsualInformation, FindingsFault>>>,
-}
-
-/// The words of one product, or of all.
-#[derive(Debug)]
-struct Index {
-    symptom_keys: Vec<Key<Symptom>>,
-    symptoms: PhraseIndex,
-    readings: ReadingWords,
-    fact_keys: Vec<Key<Fact>>,
-    facts: PhraseIndex,
 }
 
 impl Intake {
@@ -118,46 +109,6 @@ impl ComplaintReading<'_> {
             contradictions: Vec::new(),
             not_understood: Vec::new(),
             draft: None,
-        }
-    }
-}
-
-fn product_index(declared: &Declarations) -> PhraseIndex {
-    PhraseIndex::of_products(
-        declared
-            .products
-            .iter()
-            .map(|(_, product)| Naming { names: vec![&product.id, &product.title], description: &product.description }),
-    )
-}
-
-impl Index {
-    fn new(knowledge: &Knowledge, product: Option<Key<Product>>) -> Self {
-        let declared = &knowledge.declared;
-        let view = product.map(|product| knowledge.view(product));
-        let symptom_keys = view.map_or_else(|| declared.symptoms.keys().collect(), |view| view.listed_symptoms.clone());
-        let reading_keys = view.map_or_else(|| declared.readings.keys().collect(), |view| view.listed_readings.clone());
-        let fact_keys = view.map_or_else(|| declared.facts.keys().collect(), |view| view.listed_facts.clone());
-        let symptom = |key: &Key<Symptom>| {
-            let symptom = &declared.symptoms[*key];
-            let names = [symptom.id.as_str(), symptom.title.as_str()];
-            let synonyms = symptom.synonyms.iter().map(String::as_str);
-            Naming { names: names.into_iter().chain(synonyms).collect(), description: &symptom.description }
-        };
-        let reading = |key: &Key<Reading>| {
-            let reading = &declared.readings[*key];
-            Naming { names: vec![&reading.id, &reading.title], description: "" }
-        };
-        let fact = |key: &Key<Fact>| {
-            let fact = &declared.facts[*key];
-            Naming { names: vec![&fact.id, &fact.title], description: &fact.question }
-        };
-        Self {
-            symptoms: PhraseIndex::new(symptom_keys.iter().map(symptom)),
-            readings: ReadingWords { index: PhraseIndex::new(reading_keys.iter().map(reading)), keys: reading_keys },
-            facts: PhraseIndex::new(fact_keys.iter().map(fact)),
-            symptom_keys,
-            fact_keys,
         }
     }
 }
