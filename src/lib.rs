@@ -14,6 +14,7 @@
 //! 2. [`case`] reads one case against it: names, units, limits; every fault at once.
 //! 3. [`diagnosis`] lays out what is known, computes what can be computed ([`formulas`], [`science`]), weighs the evidence, asks [`inference`] for
 //!    exact posteriors, and puts the answer into words.
+//!    Before that, [`intake`] makes a case of a complaint in plain words, and tells what to ask.
 //! 4. [`rule_tests`] judges the rules themselves: cases beside the rules, with what the answer must say.
 //! 5. [`live_rules`] exchanges the rules while a service runs; [`rule_trial`] and [`comparison`] tell what a change would do.
 //! 6. [`http`] and [`commands`] carry cases in and diagnoses out.
@@ -34,6 +35,7 @@ pub mod diagnosis;
 pub mod formulas;
 pub mod http;
 pub mod inference;
+pub mod intake;
 pub mod json;
 pub mod knowledge;
 pub mod live_rules;

@@ -4,6 +4,7 @@ use std::fmt;
 use std::time::Instant;
 
 use crate::diagnosis::Diagnostician;
+use crate::intake::Intake;
 use crate::rule_tests::tested;
 use crate::rules::{Code, Diagnostic, Loaded, RuleFiles, Severity, load, load_before};
 use crate::settings::TestsPolicy;
@@ -15,6 +16,8 @@ pub struct RuleSet {
     pub files: RuleFiles,
     /// Diagnoses cases with the rules.
     pub diagnostician: Diagnostician,
+    /// Takes complaints in plain words for what the rules know.
+    pub intake: Intake,
     /// What is probably not meant as it stands.
     pub warnings: Vec<Diagnostic>,
 }
@@ -87,6 +90,7 @@ impl RuleSet {
         let Loaded { knowledge, warnings } = loaded.map_err(RefusedRules::faulty)?;
         let diagnostician = Diagnostician::new(knowledge)
             .map_err(|reason| RefusedRules::as_a_whole("the rules cannot be used", reason.to_string()))?;
-        Ok(Self { files, diagnostician, warnings })
+        let intake = Intake::new(diagnostician.knowledge());
+        Ok(Self { files, diagnostician, intake, warnings })
     }
 }

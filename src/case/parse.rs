@@ -6,6 +6,7 @@ use super::types::Case;
 use super::{formula, readings, requirements, symptoms};
 use crate::json::{Document, Fault, Faults, Node, Object, listing};
 use crate::knowledge::{Key, Knowledge, Named, Product, Table};
+use crate::suggest::so_called;
 
 /// The members of a case.
 pub(super) const CASE_MEMBERS: [&str; 7] =
@@ -100,7 +101,8 @@ pub(crate) fn find_named<T: Named>(
 ) -> Option<Key<T>> {
     let found = table.find(id);
     if found.is_none() {
-        node.unknown_name(faults, what, id, table.ids(), || None);
+        let things = table.iter().map(|(_, thing)| (thing.id(), thing.other_names()));
+        node.unknown_name(faults, what, id, table.ids(), || so_called(id, things));
     }
     found
 }

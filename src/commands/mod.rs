@@ -3,6 +3,7 @@
 mod calculate;
 mod check;
 mod compare;
+mod complaint;
 mod diagnose;
 mod exit;
 mod explain;
@@ -11,7 +12,9 @@ mod formula;
 mod guide;
 mod input;
 mod inquire;
+mod intake_sheet;
 mod knowledge;
+mod list;
 mod log;
 mod openapi;
 mod output;
@@ -34,6 +37,9 @@ enum Command {
     Serve(serve::Serve),
     Diagnose(diagnose::Diagnose),
     Inquire(inquire::Inquire),
+    Complaint(complaint::Complaint),
+    IntakeSheet(intake_sheet::IntakeSheet),
+    List(list::List),
     Formula(formula::Formula),
     Calculate(calculate::Calculate),
     Check(check::Check),
@@ -60,6 +66,9 @@ pub fn run() -> ExitCode {
         Command::Serve(command) => command.run(),
         Command::Diagnose(command) => command.run(),
         Command::Inquire(command) => command.run(),
+        Command::Complaint(command) => command.run(),
+        Command::IntakeSheet(command) => command.run(),
+        Command::List(command) => command.run(),
         Command::Formula(command) => command.run(),
         Command::Calculate(command) => command.run(),
         Command::Check(command) => command.run(),

@@ -28,6 +28,7 @@ mod remarks;
 mod said;
 mod sentence;
 mod terminal;
+mod usual_information;
 mod weighing;
 mod words;
 
@@ -38,4 +39,5 @@ pub use inquiry::*;
 pub(crate) use numbers::measure;
 pub use said::Said;
 pub use terminal::render;
+pub use usual_information::UsualInformation;
 pub use words::{describe_condition, describe_regions};

@@ -43,6 +43,44 @@ fn find_product(id: &str, knowledge: &Knowledge) -> Result<Key<Product>, Problem
     })
 }
 
+/// `?format=`: how a sheet is wanted.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum SheetFormat {
+    /// JSON, for programs.
+    Json,
+    /// A page to print.
+    Page,
+}
+
+impl SheetFormat {
+    const NAME: &'static str = "format";
+
+    fn named(word: &str) -> Result<Self, Problem> {
+        match word {
+            "json" => Ok(Self::Json),
+            "page" => Ok(Self::Page),
+            _ => {
+                let detail = format!("unknown format `{word}`");
+                let entry = ProblemEntry::parameter(Self::NAME, ErrorCode::UnknownName, detail);
+                let help = "the formats are `json` and `page`".to_owned();
+                Err(Problem::new(ProblemKind::FaultyParameters).entries([entry.help(help)]))
+            }
+        }
+    }
+}
+
+impl FromRequest for SheetFormat {
+    type Error = Problem;
+    type Future = Ready<Result<Self, Problem>>;
+
+    fn from_request(request: &HttpRequest, _: &mut Payload) -> Self::Future {
+        ready(pairs(request).and_then(|pairs| {
+            check(&pairs, &[Self::NAME])?;
+            pairs.first().map_or(Ok(Self::Json), |(_, word)| Self::named(word))
+        }))
+    }
+}
+
 impl FromRequest for NoParameters {
     type Error = Problem;
     type Future = Ready<Result<Self, Problem>>;

@@ -21,4 +21,8 @@ impl Named for Fact {
     fn id(&self) -> &str {
         &self.id
     }
+
+    fn other_names(&self) -> Vec<&str> {
+        vec![&self.title]
+    }
 }

@@ -116,4 +116,8 @@ impl Named for Ingredient {
     fn id(&self) -> &str {
         &self.id
     }
+
+    fn other_names(&self) -> Vec<&str> {
+        vec![&self.title]
+    }
 }

@@ -37,6 +37,10 @@ impl Named for Product {
     fn id(&self) -> &str {
         &self.id
     }
+
+    fn other_names(&self) -> Vec<&str> {
+        vec![&self.title]
+    }
 }
 
 /// A family with all its products, or one product.

@@ -51,4 +51,8 @@ impl Named for Reading {
     fn id(&self) -> &str {
         &self.id
     }
+
+    fn other_names(&self) -> Vec<&str> {
+        vec![&self.title]
+    }
 }

@@ -29,4 +29,8 @@ impl Named for Symptom {
     fn id(&self) -> &str {
         &self.id
     }
+
+    fn other_names(&self) -> Vec<&str> {
+        std::iter::once(self.title.as_str()).chain(self.synonyms.iter().map(String::as_str)).collect()
+    }
 }

@@ -10,6 +10,11 @@ use std::ops::Index;
 pub trait Named {
     /// Its id, `snake_case`, unique within the pack.
     fn id(&self) -> &str;
+
+    /// What people may call it instead: titles and synonyms.
+    fn other_names(&self) -> Vec<&str> {
+        Vec::new()
+    }
 }
 
 /// Position of a `T` in its [`Table`]; a key is only meaningful with the knowledge that gave it.

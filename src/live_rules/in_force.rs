@@ -8,6 +8,7 @@ use arc_swap::{ArcSwap, ArcSwapOption};
 
 use super::attempt::Attempt;
 use crate::diagnosis::Diagnostician;
+use crate::intake::Intake;
 use crate::rule_set::RuleSet;
 use crate::rules::RuleFiles;
 
@@ -15,6 +16,8 @@ use crate::rules::RuleFiles;
 pub struct RulesInForce {
     /// Diagnoses cases with these rules.
     pub diagnostician: Diagnostician,
+    /// Takes complaints for what these rules know.
+    pub intake: Intake,
     /// The text they were made from.
     pub files: RuleFiles,
     /// When they were loaded.
@@ -61,8 +64,8 @@ impl LiveRules {
 
 impl RulesInForce {
     fn new(rules: RuleSet, loaded_at: SystemTime) -> Self {
-        let RuleSet { files, diagnostician, .. } = rules;
-        Self { diagnostician, files, loaded_at }
+        let RuleSet { files, diagnostician, intake, .. } = rules;
+        Self { diagnostician, intake, files, loaded_at }
     }
 }
 

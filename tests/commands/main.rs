@@ -5,10 +5,13 @@
 mod calculate;
 mod check;
 mod compare;
+mod complaint;
 mod diagnose;
 mod explain;
 mod formula;
 mod inquire;
+mod intake_sheet;
+mod list;
 mod openapi;
 mod program;
 mod rules_export;

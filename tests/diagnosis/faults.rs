@@ -108,3 +108,13 @@ fn a_hostile_case_is_told_in_bounds() {
     let case = format!(r#"{{"product": "hamburger_bun", "facts": {{{facts}}}, "readings": {{{readings}}}}}"#);
     assert_eq!(faults(&case).len(), 1_000);
 }
+
+#[test]
+fn an_unknown_name_is_suggested_by_what_people_call_it() {
+    let help = |case: &str| faults(case)[0].help.clone().unwrap_or_default();
+    let symptom = |id: &str| help(&format!(r#"{{"product": "jam", "symptoms": [{{"symptom": "{id}"}}]}}"#));
+    assert_eq!(symptom("syneresis"), "did you mean `weeping`?");
+    assert!(symptom("hollow").contains("`hollow_under_crust`"), "{}", symptom("hollow"));
+    let yeast = r#"{"product": "jam", "formula": {"ingredients": [{"ingredient": "compressed_yeast", "amount": 2, "unit": "%"}]}}"#;
+    assert_eq!(help(yeast), "did you mean `fresh_yeast`?");
+}

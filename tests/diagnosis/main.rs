@@ -9,9 +9,11 @@ mod formula_pack;
 mod formulas;
 #[path = "../inference/generate.rs"]
 mod generate;
+mod intake;
 mod law;
 mod laws;
 mod plans;
 mod scenarios;
 mod support;
 mod technologists;
+mod usual_information;

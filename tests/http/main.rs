@@ -5,6 +5,7 @@
 
 mod calculations;
 mod causes;
+mod complaints;
 mod diagnoses;
 mod docs;
 mod facts;
@@ -12,6 +13,7 @@ mod formulas;
 mod health;
 mod ingredients;
 mod inquiries;
+mod intake_sheets;
 mod openapi_json;
 mod problems;
 mod products;

@@ -56,7 +56,7 @@ fn every_route_is_declared_and_every_declared_route_is_there() {
 #[actix_web::test]
 async fn every_declared_route_is_reachable() {
     for (path, _) in declared(&document()) {
-        let answer = get(&path.replace("{id}", "x").replace("{name}", "x")).await;
+        let answer = get(&path.replace("{id}", "x").replace("{name}", "x").replace("{product}", "x")).await;
         let problem = serde_json::from_slice(&answer.body).unwrap_or(Value::Null);
         assert_ne!(problem["type"], "/v1/problems/unknown-route", "{path}");
     }

@@ -20,8 +20,11 @@ async fn an_unknown_path_is_a_problem() {
 #[actix_web::test]
 async fn a_method_that_is_not_allowed_is_told_what_is() {
     for route in &ROUTES {
-        let answer =
-            ask(Method::PATCH, &route.path.replace("{id}", "x").replace("{name}", "x").replace("{file:.*}", "")).await;
+        let answer = ask(
+            Method::PATCH,
+            &route.path.replace("{id}", "x").replace("{name}", "x").replace("{product}", "x").replace("{file:.*}", ""),
+        )
+        .await;
         let of_path = ROUTES.iter().filter(|other| other.path == route.path);
         let methods =
             of_path.map(|other| if other.method == Method::GET { "GET, HEAD" } else { other.method.as_str() });
@@ -39,7 +42,8 @@ async fn a_method_that_is_not_allowed_is_told_what_is() {
 #[actix_web::test]
 async fn head_is_answered_wherever_get_is() {
     for route in ROUTES.iter().filter(|route| route.method == Method::GET) {
-        let path = route.path.replace("{id}", "x").replace("{name}", "x").replace("{file:.*}", "");
+        let path =
+            route.path.replace("{id}", "x").replace("{name}", "x").replace("{product}", "x").replace("{file:.*}", "");
         let (head, get) = (ask(Method::HEAD, &path).await, get(&path).await);
         assert_eq!(head.status, get.status, "{path}");
         assert_eq!(head.header("content-type"), get.header("content-type"), "{path}");

@@ -1,6 +1,7 @@
 //! The OpenAPI 3.1 document of the service.
 
 mod calculations;
+mod complaints;
 mod formulas;
 mod inquiries;
 mod optional;
@@ -19,15 +20,15 @@ use utoipa::openapi::security::{HttpAuthScheme, HttpBuilder, SecurityScheme};
 use utoipa::openapi::{Content, RefOr};
 
 pub(super) use problems::{
-    CaseProblems, FormulaProblems, ItemProblems, ParameterProblems, ReloadProblems, TrialProblems,
+    CaseProblems, ComplaintProblems, FormulaProblems, ItemProblems, ParameterProblems, ReloadProblems, TrialProblems,
 };
 
 use super::parameters::NoParameters;
 use super::problem::{Problem, ProblemDocument};
 use super::routes::{
-    calculations as calculation_routes, causes, diagnoses, facts, formulas as formula_routes, health, ingredients,
-    inquiries as inquiry_route, problems as problem_routes, products, readings, requirements,
-    rule_trials as trial_route, rules, symptoms,
+    calculations as calculation_routes, causes, complaints as complaint_route, diagnoses, facts,
+    formulas as formula_routes, health, ingredients, inquiries as inquiry_route, intake_sheets,
+    problems as problem_routes, products, readings, requirements, rule_trials as trial_route, rules, symptoms,
 };
 use crate::calculations::CalculationAnswer;
 
@@ -53,6 +54,8 @@ static TEXT: LazyLock<Result<Bytes, String>> = LazyLock::new(|| text().map(Bytes
     paths(
         diagnoses::create,
         inquiry_route::create,
+        complaint_route::create,
+        intake_sheets::show,
         calculation_routes::list,
         calculation_routes::show,
         formula_routes::figures,
@@ -77,7 +80,7 @@ static TEXT: LazyLock<Result<Bytes, String>> = LazyLock::new(|| text().map(Bytes
     ),
     components(schemas(ProblemDocument<'_>, CalculationAnswer)),
     tags(
-        (name = "diagnoses", description = "From a case to its causes"),
+        (name = "diagnoses", description = "From a complaint to a case, and from a case to its causes"),
         (name = "formulas", description = "What a formula comes to, without a case"),
         (name = "calculations", description = "What a technologist computes, each with its published source"),
         (name = "vocabulary", description = "What the rules declare: the ids that a case may use"),
@@ -101,6 +104,7 @@ pub fn text() -> Result<String, String> {
     }
     inquiries::add_examples(&mut document).map_err(|error| error.to_string())?;
     trial::add_examples(&mut document).map_err(|error| error.to_string())?;
+    complaints::add_examples(&mut document).map_err(|error| error.to_string())?;
     formulas::add_examples(&mut document).map_err(|error| error.to_string())?;
     document.to_pretty_json().map(|json| json + "\n").map_err(|error| error.to_string())
 }

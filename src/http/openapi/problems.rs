@@ -18,6 +18,9 @@ pub(super) struct CalculationProblems;
 /// Problems of routes that take a formula.
 pub(in crate::http) struct FormulaProblems;
 
+/// Problems of complaints.
+pub(in crate::http) struct ComplaintProblems;
+
 /// Problems of a trial.
 pub(in crate::http) struct TrialProblems;
 
@@ -55,6 +58,20 @@ impl IntoResponses for FormulaProblems {
             ProblemKind::BodyTooLarge,
             ProblemKind::UnsupportedMediaType,
             ProblemKind::FaultyFormula,
+            ProblemKind::FaultyParameters,
+        ])
+    }
+}
+
+impl IntoResponses for ComplaintProblems {
+    fn responses() -> Responses {
+        responses(&[
+            ProblemKind::MalformedJson,
+            ProblemKind::UnreadableBody,
+            ProblemKind::RequestTimeout,
+            ProblemKind::BodyTooLarge,
+            ProblemKind::UnsupportedMediaType,
+            ProblemKind::FaultyComplaint,
             ProblemKind::FaultyParameters,
         ])
     }
@@ -174,6 +191,7 @@ fn example(kind: ProblemKind) -> Problem {
             let detail = "a text or `null` is wanted, this is a number".to_owned();
             problem.entries([ProblemEntry::pointer("/files/soft_rolls~1mixing.rhai", ErrorCode::WrongType, detail)])
         }
+        ProblemKind::FaultyComplaint => problem.entries([unknown_product(ProblemEntry::pointer, "/product")]),
         ProblemKind::LongTrial => problem.detail("the trial was ended after 30 s"),
         ProblemKind::UnreadableBody
         | ProblemKind::AuthoringOff

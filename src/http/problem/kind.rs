@@ -37,6 +37,8 @@ pub enum ProblemKind {
     FaultyFormula,
     /// The JSON is no trial of rules.
     FaultyTrial,
+    /// The request about a complaint has faults.
+    FaultyComplaint,
     /// The trial took too long.
     LongTrial,
     /// A query parameter is unknown, double or names something unknown.
@@ -49,7 +51,7 @@ pub enum ProblemKind {
 
 impl ProblemKind {
     /// The whole catalogue.
-    pub const ALL: [Self; 20] = [
+    pub const ALL: [Self; 21] = [
         Self::MalformedJson,
         Self::UnreadableBody,
         Self::UnknownAuthor,
@@ -66,6 +68,7 @@ impl ProblemKind {
         Self::FaultyInputs,
         Self::FaultyFormula,
         Self::FaultyTrial,
+        Self::FaultyComplaint,
         Self::LongTrial,
         Self::FaultyParameters,
         Self::Internal,
@@ -89,6 +92,7 @@ impl ProblemKind {
             | Self::FaultyInputs
             | Self::FaultyFormula
             | Self::FaultyTrial
+            | Self::FaultyComplaint
             | Self::LongTrial
             | Self::FaultyParameters => StatusCode::UNPROCESSABLE_ENTITY,
             Self::Internal => StatusCode::INTERNAL_SERVER_ERROR,
@@ -122,6 +126,7 @@ impl ProblemKind {
             Self::FaultyInputs => "faulty-inputs",
             Self::FaultyFormula => "faulty-formula",
             Self::FaultyTrial => "faulty-trial",
+            Self::FaultyComplaint => "faulty-complaint",
             Self::LongTrial => "long-trial",
             Self::FaultyParameters => "faulty-parameters",
             Self::Internal => "internal",
@@ -161,6 +166,7 @@ impl ProblemKind {
             Self::FaultyInputs => "the inputs have faults",
             Self::FaultyFormula => "the request about the formula has faults",
             Self::FaultyTrial => "the trial has faults",
+            Self::FaultyComplaint => "the request about the complaint has faults",
             Self::LongTrial => "the trial took too long",
             Self::FaultyParameters => "the query parameters have faults",
             Self::Internal => "the service failed",
@@ -201,6 +207,9 @@ impl ProblemKind {
             }
             Self::FaultyFormula => "Mend every entry of `errors`; `/v1/ingredients` lists what a formula may name.",
             Self::FaultyTrial => "Mend every entry of `errors`; each names the place by a JSON Pointer (RFC 6901).",
+            Self::FaultyComplaint => {
+                "Mend every entry of `errors`; the text is a string, and `/v1/products` lists the products."
+            }
             Self::LongTrial => "Try with fewer cases, or run `whybake compare`, which takes as long as it needs.",
             Self::FaultyParameters => "Mend every entry of `errors`; each names the parameter.",
             Self::Internal => "The log of the service tells the reason; report it to whoever runs the service.",

@@ -10,7 +10,7 @@ use crate::http::openapi::ParameterProblems;
 use crate::http::parameters::ProductFilter;
 use crate::http::problem::Problem;
 use crate::http::reply::json;
-use crate::knowledge::Fact;
+use crate::knowledge::{Fact, Knowledge, ProductView};
 use crate::live_rules::LiveRules;
 
 /// Facts, of one product or all.
@@ -50,10 +50,14 @@ struct FactItem<'k> {
 pub(crate) async fn list(rules: Data<LiveRules>, filter: ProductFilter) -> Result<HttpResponse, Problem> {
     let rules = rules.current();
     let knowledge = rules.diagnostician.knowledge();
-    let view = filter.view(knowledge)?;
+    json(&listing(knowledge, filter.view(knowledge)?))
+}
+
+/// The listing, of one product or all.
+pub(super) fn listing<'k>(knowledge: &'k Knowledge, view: Option<&ProductView>) -> FactList<'k> {
     let facts = &knowledge.declared.facts;
     let keys = keys(facts, view.map(|view| view.listed_facts.as_slice()));
-    json(&FactList { facts: keys.into_iter().map(|key| item(&facts[key])).collect() })
+    FactList { facts: keys.into_iter().map(|key| item(&facts[key])).collect() }
 }
 
 fn item(fact: &Fact) -> FactItem<'_> {

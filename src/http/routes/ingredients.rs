@@ -91,9 +91,13 @@ impl From<Leavening> for LeaveningItem {
 )]
 pub(crate) async fn list(rules: Data<LiveRules>, _: NoParameters) -> Result<HttpResponse, Problem> {
     let rules = rules.current();
-    let declared = &rules.diagnostician.knowledge().declared;
+    json(&listing(&rules.diagnostician.knowledge().declared))
+}
+
+/// The listing.
+pub(super) fn listing(declared: &Declarations) -> IngredientList<'_> {
     let ingredients = declared.ingredients.iter().map(|(_, ingredient)| item(declared, ingredient));
-    json(&IngredientList { ingredients: ingredients.collect() })
+    IngredientList { ingredients: ingredients.collect() }
 }
 
 fn item<'k>(declared: &'k Declarations, ingredient: &'k Ingredient) -> IngredientItem<'k> {

@@ -3,12 +3,15 @@
 pub(super) mod calculations;
 pub(super) mod causes;
 mod common;
+pub(super) mod complaints;
 pub(super) mod diagnoses;
 pub(super) mod facts;
 pub(super) mod formulas;
 pub(super) mod health;
 pub(super) mod ingredients;
 pub(super) mod inquiries;
+pub(super) mod intake_sheets;
+mod listing;
 pub(super) mod problems;
 pub(super) mod products;
 pub(super) mod readings;
@@ -16,6 +19,8 @@ pub(super) mod requirements;
 pub(super) mod rule_trials;
 pub(super) mod rules;
 pub(super) mod symptoms;
+
+pub(crate) use listing::{Listing, listing_json};
 
 use actix_web::http::Method;
 use actix_web::web::{self, ServiceConfig, to};
@@ -25,9 +30,11 @@ use super::problem::{Problem, ProblemKind};
 use super::{openapi, page};
 
 /// Everything that can be asked: one row a path and method.
-pub static ROUTES: [Route; 27] = [
+pub static ROUTES: [Route; 29] = [
     post("/v1/diagnoses", || to(diagnoses::create)),
     post("/v1/inquiries", || to(inquiries::create)),
+    post("/v1/complaints", || to(complaints::create)),
+    get("/v1/intake_sheets/{product}", || to(intake_sheets::show)),
     get("/v1/calculations", || to(calculations::list)),
     get("/v1/calculations/{name}", || to(calculations::show)),
     post("/v1/calculations/{name}", || to(calculations::compute)),

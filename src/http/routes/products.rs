@@ -59,8 +59,12 @@ struct FamilyItem<'k> {
 )]
 pub(crate) async fn list(rules: Data<LiveRules>, _: NoParameters) -> Result<HttpResponse, Problem> {
     let rules = rules.current();
-    let declared = &rules.diagnostician.knowledge().declared;
-    json(&ProductList { products: declared.products.iter().map(|(_, product)| item(declared, product)).collect() })
+    json(&listing(&rules.diagnostician.knowledge().declared))
+}
+
+/// The listing.
+pub(super) fn listing(declared: &Declarations) -> ProductList<'_> {
+    ProductList { products: declared.products.iter().map(|(_, product)| item(declared, product)).collect() }
 }
 
 fn item<'k>(declared: &'k Declarations, product: &'k Product) -> ProductItem<'k> {

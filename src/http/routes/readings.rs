@@ -10,7 +10,7 @@ use crate::http::openapi::ParameterProblems;
 use crate::http::parameters::ProductFilter;
 use crate::http::problem::Problem;
 use crate::http::reply::json;
-use crate::knowledge::{Declarations, Key, Limits, Named, ProductView, Reading, Symptom};
+use crate::knowledge::{Declarations, Key, Knowledge, Limits, Named, ProductView, Reading, Symptom};
 use crate::live_rules::LiveRules;
 
 /// Readings, of one product or all.
@@ -97,10 +97,14 @@ struct WindowItem {
 pub(crate) async fn list(rules: Data<LiveRules>, filter: ProductFilter) -> Result<HttpResponse, Problem> {
     let rules = rules.current();
     let knowledge = rules.diagnostician.knowledge();
-    let view = filter.view(knowledge)?;
+    json(&listing(knowledge, filter.view(knowledge)?))
+}
+
+/// The listing, of one product or all.
+pub(super) fn listing<'k>(knowledge: &'k Knowledge, view: Option<&ProductView>) -> ReadingList<'k> {
     let declared = &knowledge.declared;
     let keys = keys(&declared.readings, view.map(|view| view.listed_readings.as_slice()));
-    json(&ReadingList { readings: keys.into_iter().map(|key| item(declared, view, key)).collect() })
+    ReadingList { readings: keys.into_iter().map(|key| item(declared, view, key)).collect() }
 }
 
 fn item<'k>(declared: &'k Declarations, view: Option<&ProductView>, key: Key<Reading>) -> ReadingItem<'k> {

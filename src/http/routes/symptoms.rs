@@ -10,7 +10,7 @@ use crate::http::openapi::ParameterProblems;
 use crate::http::parameters::ProductFilter;
 use crate::http::problem::Problem;
 use crate::http::reply::json;
-use crate::knowledge::{Declarations, Symptom};
+use crate::knowledge::{Declarations, Knowledge, ProductView, Symptom};
 use crate::live_rules::LiveRules;
 
 /// Symptoms, of one product or all.
@@ -57,10 +57,14 @@ struct SymptomItem<'k> {
 pub(crate) async fn list(rules: Data<LiveRules>, filter: ProductFilter) -> Result<HttpResponse, Problem> {
     let rules = rules.current();
     let knowledge = rules.diagnostician.knowledge();
-    let view = filter.view(knowledge)?;
+    json(&listing(knowledge, filter.view(knowledge)?))
+}
+
+/// The listing, of one product or all.
+pub(super) fn listing<'k>(knowledge: &'k Knowledge, view: Option<&ProductView>) -> SymptomList<'k> {
     let declared = &knowledge.declared;
     let keys = keys(&declared.symptoms, view.map(|view| view.listed_symptoms.as_slice()));
-    json(&SymptomList { symptoms: keys.into_iter().map(|key| item(declared, &declared.symptoms[key])).collect() })
+    SymptomList { symptoms: keys.into_iter().map(|key| item(declared, &declared.symptoms[key])).collect() }
 }
 
 fn item<'k>(declared: &'k Declarations, symptom: &'k Symptom) -> SymptomItem<'k> {

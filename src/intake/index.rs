@@ -1,0 +1,57 @@
+//! The words of the rules for one product, or for all.
+
+use super::phrases::{Naming, PhraseIndex};
+use super::readings::ReadingWords;
+use crate::knowledge::{Declarations, Fact, Key, Knowledge, Product, Reading, Symptom};
+
+/// The words of one product, or of all.
+#[derive(Debug)]
+pub(super) struct Index {
+    pub(super) symptom_keys: Vec<Key<Symptom>>,
+    pub(super) symptoms: PhraseIndex,
+    pub(super) readings: ReadingWords,
+    pub(super) fact_keys: Vec<Key<Fact>>,
+    pub(super) facts: PhraseIndex,
+}
+
+/// The products by the words that name them.
+pub(super) fn product_index(declared: &Declarations) -> PhraseIndex {
+    PhraseIndex::of_products(
+        declared
+            .products
+            .iter()
+            .map(|(_, product)| Naming { names: vec![&product.id, &product.title], description: &product.description }),
+    )
+}
+
+impl Index {
+    /// Indexes the words of a product; of all without one.
+    pub(super) fn new(knowledge: &Knowledge, product: Option<Key<Product>>) -> Self {
+        let declared = &knowledge.declared;
+        let view = product.map(|product| knowledge.view(product));
+        let symptom_keys = view.map_or_else(|| declared.symptoms.keys().collect(), |view| view.listed_symptoms.clone());
+        let reading_keys = view.map_or_else(|| declared.readings.keys().collect(), |view| view.listed_readings.clone());
+        let fact_keys = view.map_or_else(|| declared.facts.keys().collect(), |view| view.listed_facts.clone());
+        let symptom = |key: &Key<Symptom>| {
+            let symptom = &declared.symptoms[*key];
+            let names = [symptom.id.as_str(), symptom.title.as_str()];
+            let synonyms = symptom.synonyms.iter().map(String::as_str);
+            Naming { names: names.into_iter().chain(synonyms).collect(), description: &symptom.description }
+        };
+        let reading = |key: &Key<Reading>| {
+            let reading = &declared.readings[*key];
+            Naming { names: vec![&reading.id, &reading.title], description: "" }
+        };
+        let fact = |key: &Key<Fact>| {
+            let fact = &declared.facts[*key];
+            Naming { names: vec![&fact.id, &fact.title], description: &fact.question }
+        };
+        Self {
+            symptoms: PhraseIndex::new(symptom_keys.iter().map(symptom)),
+            readings: ReadingWords { index: PhraseIndex::new(reading_keys.iter().map(reading)), keys: reading_keys },
+            facts: PhraseIndex::new(fact_keys.iter().map(fact)),
+            symptom_keys,
+            fact_keys,
+        }
+    }
+}

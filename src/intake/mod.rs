@@ -1,0 +1,34 @@
+//! Intake: from a complaint in plain words to a case, and the sheet of what to ask.
+//!
+//! ```text
+//! text --words--> tokens, clauses --matching against the product's own words--> symptoms, readings, facts
+//!                                                                                |
+//!                        what no match takes in --> not understood               +--> draft of a case
+//! ```
+//!
+//! The words are those of the rules: titles, synonyms, descriptions and ids. [`Intake`] indexes them once a product, when
+//! it is first asked about, and keeps the index as long as the rules. Nothing of a text is dropped in silence: each clause
+//! is taken for something that the answer names, or stands among what was not understood.
+
+mod answer;
+mod draft;
+mod index;
+mod kin;
+mod leftovers;
+mod matching;
+mod phrases;
+mod products;
+mod reader;
+mod readings;
+mod request;
+mod said;
+mod sheet;
+mod symptoms;
+mod unit_words;
+mod values;
+mod words;
+
+pub use answer::*;
+pub use reader::Intake;
+pub use request::{Complaint, ComplaintDocument, ComplaintFaults, MOST_CHARACTERS};
+pub use sheet::*;

@@ -1,0 +1,306 @@
+//! The way of one complaint.
+
+use std::collections::BTreeSet;
+use std::sync::OnceLock;
+
+use super::answer::{
+    ComplaintContradiction, ComplaintReading, PossibleFact, PossibleProduct, PossibleSymptom, Quote, RecognisedReading,
+    Saying, SuggestedReading, UnnamedValue,
+};
+use super::draft::{Sure, draft};
+use super::index::{Index, product_index};
+use super::leftovers::{leftovers, quote, quotes};
+use super::phrases::PhraseIndex;
+use super::products;
+use super::readings::Taken;
+use super::request::Complaint;
+use super::said::Denials;
+use super::sheet::IntakeSheet;
+use super::symptoms::{Named, named};
+use super::values::{Value, values};
+use super::words::Words;
+use crate::diagnosis::{Diagnostician, UsualInformation};
+use crate::inference::FindingsFault;
+use crate::knowledge::{Declarations, Key, Knowledge, Named as _, Product};
+
+/// Least score and recall of a fact, and of one that is sure (chosen on the tables of `tests/reference`).
+const FACT: [(f64, f64); 2] = [(0.6, 0.6), (0.75, 0.85)];
+
+/// Fewest words that state a fact beyond doubt.
+const FACT_WORDS: usize = 2;
+
+/// The words of the rules, indexed for each product when it is first asked about.
+#[derive(Debug)]
+pub struct Intake {
+    /// All products, then each of them.
+    indexes: Vec<OnceLock<Index>>,
+    products: OnceLock<PhraseIndex>,
+    /// What the questions about each product usually tell.
+    usual: Vec<OnceLock<Result<UsualInformation, FindingsFault>>>,
+}
+
+impl Intake {
+    /// An intake for rules with so many products; nothing is indexed yet.
+    #[must_use]
+    pub fn new(knowledge: &Knowledge) -> Self {
+        let indexes = (0..=knowledge.views().len()).map(|_| OnceLock::new()).collect();
+        let usual = knowledge.views().iter().map(|_| OnceLock::new()).collect();
+        Self { indexes, products: OnceLock::new(), usual }
+    }
+
+    /// Takes a complaint for what it says. The same text and rules give the same answer.
+    #[must_use]
+    pub fn read<'k>(&self, knowledge: &'k Knowledge, complaint: &Complaint) -> ComplaintReading<'k> {
+        let words = Words::of(&complaint.text);
+        let declared = &knowledge.declared;
+        let names = self.products.get_or_init(|| product_index(declared));
+        let (possible, sure) = products::possible(&words, names);
+        let key = |entry: usize| declared.products.keys().nth(entry);
+        let told = possible.first().filter(|_| sure).and_then(|found| key(found.entry));
+        let product = complaint.product.or(told);
+        let Some(index) = self.index(knowledge, product) else { return ComplaintReading::empty() };
+        let mut reading =
+            Reader { declared, index, words: &words, text: &complaint.text, most: complaint.most }.read(product);
+        for found in possible.iter().filter(|_| complaint.product.is_none()) {
+            let Some(key) = key(found.entry) else { continue };
+            let product = &declared.products[key];
+            let quotes = quotes(&complaint.text, &words, &found.named_by);
+            reading.products.push(PossibleProduct {
+                product: &product.id,
+                title: &product.title,
+                score: rounded(found.recall),
+                quotes,
+            });
+        }
+        reading
+    }
+
+    /// The sheet of what to ask about a product; its first asking takes the time of some thousand small inferences.
+    ///
+    /// # Errors
+    /// Findings that do not fit the network; those made here do.
+    pub fn sheet<'k>(
+        &self,
+        diagnostician: &'k Diagnostician,
+        product: Key<Product>,
+    ) -> Result<IntakeSheet<'k>, FindingsFault> {
+        let knowledge = diagnostician.knowledge();
+        let slot = self.usual.get(product.index());
+        let usual = slot.map(|slot| slot.get_or_init(|| diagnostician.usual_information(product)).clone());
+        let usual = usual.unwrap_or_else(|| diagnostician.usual_information(product))?;
+        Ok(IntakeSheet::new(knowledge, knowledge.view(product), &usual))
+    }
+
+    fn index(&self, knowledge: &Knowledge, product: Option<Key<Product>>) -> Option<&Index> {
+        let place = product.map_or(0, |key| key.index() + 1);
+        self.indexes.get(place).map(|slot| slot.get_or_init(|| Index::new(knowledge, product)))
+    }
+}
+
+impl ComplaintReading<'_> {
+    fn empty() -> Self {
+        Self {
+            product: None,
+            products: Vec::new(),
+            symptoms: Vec::new(),
+            readings: Vec::new(),
+            values: Vec::new(),
+            facts: Vec::new(),
+            contradictions: Vec::new(),
+            not_understood: Vec::new(),
+            draft: None,
+        }
+    }
+}
+
+/// A score to three places: more would claim a precision that words do not have.
+fn rounded(score: f64) -> f64 {
+    (score * 1e3).round() / 1e3
+}
+
+/// One text being read.
+struct Reader<'a, 'k> {
+    declared: &'k Declarations,
+    index: &'a Index,
+    words: &'a Words,
+    text: &'a str,
+    most: usize,
+}
+
+impl<'k> Reader<'_, 'k> {
+    fn read(&self, product: Option<Key<Product>>) -> ComplaintReading<'k> {
+        let mut reading = ComplaintReading::empty();
+        let mut understood: BTreeSet<usize> = BTreeSet::new();
+        let mut sure = Sure::default();
+        let values = values(self.text, self.words);
+        let mut taken = vec![false; self.words.tokens.len()];
+        self.take_values(&values, &mut reading, &mut sure, &mut taken);
+        understood.extend(taken.iter().enumerate().filter(|(_, taken)| **taken).map(|(place, _)| place));
+        let denials = Denials::of(self.words);
+        let mut symptoms = named(self.words, &self.index.symptoms, &denials, &taken);
+        reading.contradictions.extend(self.contradictions(&mut symptoms));
+        let facts = named(self.words, &self.index.facts, &denials, &taken);
+        self.take_facts(&facts, &symptoms, &mut reading, &mut sure, &mut understood);
+        self.take_symptoms(&symptoms, &mut reading, &mut sure, &mut understood);
+        reading.not_understood = leftovers(self.text, self.words, &understood);
+        reading.product = product.map(|key| self.declared.products[key].id());
+        reading.draft = reading.product.map(|product| draft(product, &sure));
+        reading
+    }
+
+    fn take_values(
+        &self,
+        values: &[Value],
+        reading: &mut ComplaintReading<'k>,
+        sure: &mut Sure<'k>,
+        taken: &mut [bool],
+    ) {
+        let all = self.index.readings.take(self.declared, self.words, values);
+        for (value, what) in values.iter().zip(all) {
+            taken.iter_mut().take(value.places.end).skip(value.places.start).for_each(|slot| *slot = true);
+            match what {
+                Taken::Reading { reading: key, value: own, named_by } => {
+                    let declared = &self.declared.readings[key];
+                    let (id, unit) = (declared.id.as_str(), declared.unit.code());
+                    if let Some(other) = sure.readings.iter().find(|(other, ..)| *other == id) {
+                        if (other.1 - own).abs() > f64::EPSILON {
+                            let text = format!("`{id}` has two values");
+                            reading.contradictions.push(ComplaintContradiction { ids: vec![id], text });
+                        }
+                    } else {
+                        sure.readings.push((id, own, unit));
+                    }
+                    let places: Vec<usize> = named_by.iter().copied().chain(value.places.clone()).collect();
+                    let quotes = quotes(self.text, self.words, &places);
+                    for place in named_by {
+                        if let Some(slot) = taken.get_mut(place) {
+                            *slot = true;
+                        }
+                    }
+                    reading.readings.push(RecognisedReading {
+                        reading: id,
+                        title: &declared.title,
+                        value: own,
+                        unit,
+                        quotes,
+                    });
+                }
+                Taken::Unnamed { reason, suggestions } => {
+                    let suggestions = suggestions.iter().map(|key| &self.declared.readings[*key]);
+                    let suggestions =
+                        suggestions.map(|own| SuggestedReading { reading: &own.id, title: &own.title }).collect();
+                    let quote = quote(self.text, self.words, value.places.clone());
+                    let unit = value.unit.unit.code().to_owned();
+                    reading.values.push(UnnamedValue { value: value.value, unit, reason, suggestions, quote });
+                }
+            }
+        }
+        let twice: Vec<&str> = reading.contradictions.iter().flat_map(|one| one.ids.iter().copied()).collect();
+        sure.readings.retain(|(id, ..)| !twice.contains(id));
+    }
+
+    fn take_facts(
+        &self,
+        facts: &[Named],
+        symptoms: &[Named],
+        reading: &mut ComplaintReading<'k>,
+        sure: &mut Sure<'k>,
+        understood: &mut BTreeSet<usize>,
+    ) {
+        let [least, beyond_doubt] = FACT;
+        for one in facts.iter().filter(|one| one.found.score >= least.0 && one.found.recall >= least.1).take(self.most)
+        {
+            let Some(key) = self.index.fact_keys.get(one.found.entry) else { continue };
+            let fact = &self.declared.facts[*key];
+            let better = symptoms.iter().any(|symptom| {
+                symptom.found.score > one.found.score
+                    && one.found.named_by.iter().all(|place| symptom.found.named_by.contains(place))
+            });
+            let is_sure = one.sure
+                && !better
+                && one.found.score >= beyond_doubt.0
+                && one.found.recall >= beyond_doubt.1
+                && one.found.named_by.len() >= FACT_WORDS;
+            if is_sure {
+                sure.facts.push((&fact.id, one.said == Saying::Present));
+            }
+            understood.extend(&one.found.named_by);
+            reading.facts.push(PossibleFact {
+                fact: &fact.id,
+                question: &fact.question,
+                score: rounded(one.found.score),
+                said: one.said,
+                sure: is_sure,
+                quotes: quotes(self.text, self.words, &one.found.named_by),
+            });
+        }
+    }
+
+    fn take_symptoms(
+        &self,
+        symptoms: &[Named],
+        reading: &mut ComplaintReading<'k>,
+        sure: &mut Sure<'k>,
+        understood: &mut BTreeSet<usize>,
+    ) {
+        for one in symptoms.iter().take(self.most) {
+            let Some(key) = self.index.symptom_keys.get(one.found.entry) else { continue };
+            let symptom = &self.declared.symptoms[*key];
+            if one.sure {
+                sure.symptoms.push((&symptom.id, one.said == Saying::Present, one.hedged));
+            }
+            let words = if one.sure { &one.found.about } else { &one.found.named_by };
+            understood.extend(words.iter().chain(&one.found.turn));
+            reading.symptoms.push(PossibleSymptom {
+                symptom: &symptom.id,
+                title: &symptom.title,
+                description: &symptom.description,
+                score: rounded(one.found.score),
+                said: one.said,
+                sure: one.sure,
+                quotes: self.words_of(one),
+            });
+        }
+    }
+
+    fn words_of(&self, one: &Named) -> Vec<Quote> {
+        let places: Vec<usize> = one.found.about.iter().copied().chain(one.found.turn).collect();
+        quotes(self.text, self.words, &places)
+    }
+
+    /// Sure symptoms that cannot stand together are sure no more.
+    fn contradictions(&self, symptoms: &mut [Named]) -> Vec<ComplaintContradiction<'k>> {
+        let mut found = Vec::new();
+        let mut doubtful = BTreeSet::new();
+        for (place, one) in symptoms.iter().enumerate().filter(|(_, one)| one.sure) {
+            for (behind, other) in symptoms.iter().enumerate().skip(place + 1).filter(|(_, other)| other.sure) {
+                if let Some(contradiction) = self.contradiction(one, other) {
+                    found.push(contradiction);
+                    doubtful.extend([place, behind]);
+                }
+            }
+        }
+        for place in doubtful {
+            if let Some(one) = symptoms.get_mut(place) {
+                one.sure = false;
+            }
+        }
+        found
+    }
+
+    fn contradiction(&self, one: &Named, other: &Named) -> Option<ComplaintContradiction<'k>> {
+        let keys = [one, other].map(|named| self.index.symptom_keys.get(named.found.entry).copied());
+        let [Some(first), Some(second)] = keys else { return None };
+        let (own, rival) = (&self.declared.symptoms[first], &self.declared.symptoms[second]);
+        if first == second {
+            let text = format!("`{}` is said to be both present and absent", own.id);
+            return (one.said != other.said).then(|| ComplaintContradiction { ids: vec![&own.id], text });
+        }
+        let opposed = own.contradicts.contains(&second) || rival.contradicts.contains(&first);
+        let both = one.said == Saying::Present && other.said == Saying::Present;
+        (opposed && both).then(|| ComplaintContradiction {
+            ids: vec![&own.id, &rival.id],
+            text: format!("`{}` cannot be present together with `{}`", own.id, rival.id),
+        })
+    }
+}

@@ -1,0 +1,113 @@
+//! What is asked about a complaint.
+
+use std::fmt;
+
+use serde::Serialize;
+use utoipa::ToSchema;
+
+use crate::case::find;
+use crate::json::{Document, Fault, FaultCode, Faults, Node};
+use crate::knowledge::{Key, Knowledge, Product};
+
+/// Longest text, characters: some two pages. The bound keeps hostile input cheap.
+pub const MOST_CHARACTERS: usize = 4_000;
+
+/// Symptoms in an answer when the request does not say, and the most that it may ask for.
+const SYMPTOMS: (usize, usize) = (10, 50);
+
+/// A complaint to be read.
+#[derive(Debug, Clone)]
+pub struct Complaint {
+    /// The text.
+    pub text: String,
+    /// The product, where it is known.
+    pub product: Option<Key<Product>>,
+    /// Most symptoms, and most facts, to name.
+    pub most: usize,
+}
+
+/// A complaint as callers write it.
+#[derive(Debug, Clone, Serialize, ToSchema)]
+#[schema(as = Complaint)]
+pub struct ComplaintDocument {
+    /// What was said, in plain English words; units also as German, Spanish and French write them.
+    #[schema(example = "hollow under the lid, dough was at 31 °C", max_length = 4000, min_length = 1)]
+    pub text: String,
+    /// Id of the product; left out, the text is searched for it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schema(example = "hamburger_bun")]
+    pub product: Option<String>,
+    /// Most symptoms to name, sure ones and others; 10 when left out.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schema(minimum = 1, maximum = 50)]
+    pub most: Option<u32>,
+}
+
+/// Why a request about a complaint cannot be answered.
+#[derive(Debug)]
+pub enum ComplaintFaults {
+    /// It is no JSON; line and column are in the message.
+    Malformed(String),
+    /// It is JSON with these faults.
+    Faulty(Vec<Fault>),
+}
+
+impl fmt::Display for ComplaintFaults {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Malformed(message) => write!(f, "the complaint is not JSON: {message}"),
+            Self::Faulty(faults) => write!(f, "the complaint has {} faults", faults.len()),
+        }
+    }
+}
+
+impl std::error::Error for ComplaintFaults {}
+
+impl Complaint {
+    /// Reads a request from JSON text.
+    ///
+    /// # Errors
+    /// Every fault of the request at once.
+    pub fn parse(json: &[u8], knowledge: &Knowledge) -> Result<Self, ComplaintFaults> {
+        let document = Document::parse(json).map_err(|error| ComplaintFaults::Malformed(error.to_string()))?;
+        let mut faults = Faults::default();
+        let complaint = Self::read(&Node::root(&document.case), knowledge, &mut faults);
+        complaint.filter(|_| faults.0.is_empty()).ok_or(ComplaintFaults::Faulty(faults.0))
+    }
+
+    fn read(root: &Node<'_>, knowledge: &Knowledge, faults: &mut Faults) -> Option<Self> {
+        let object = root.object(faults, &["text", "product", "most"])?;
+        let help = Some("give the complaint in words".to_owned());
+        let text = object.required(faults, "text", help).and_then(|node| read_text(&node, faults));
+        let products = &knowledge.declared.products;
+        let product = object.optional("product").map(|node| find(&node, products, "product", faults));
+        let most = object.optional("most").map_or(Some(SYMPTOMS.0), |node| read_most(&node, faults));
+        Some(Self { text: text?, product: product.map_or(Some(None), |found| found.map(Some))?, most: most? })
+    }
+}
+
+fn read_text(node: &Node<'_>, faults: &mut Faults) -> Option<String> {
+    let text = node.text(faults)?;
+    let length = text.chars().count();
+    if length > MOST_CHARACTERS {
+        let detail = format!("the text has {length} characters, at most {MOST_CHARACTERS} are read");
+        node.fault(faults, FaultCode::OutOfRange, detail, Some("send the complaint only".to_owned()));
+        return None;
+    }
+    if text.trim().is_empty() {
+        node.fault(faults, FaultCode::Missing, "the text is empty".to_owned(), None);
+        return None;
+    }
+    Some(text.to_owned())
+}
+
+fn read_most(node: &Node<'_>, faults: &mut Faults) -> Option<usize> {
+    #[allow(clippy::cast_precision_loss)] // 50
+    let number = node.number_within(faults, 1.0, SYMPTOMS.1 as f64)?;
+    if number.fract() != 0.0 {
+        node.fault(faults, FaultCode::OutOfRange, format!("{number} is not a whole number"), None);
+        return None;
+    }
+    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // 1 to 50
+    Some(number as usize)
+}

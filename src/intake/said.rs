@@ -1,0 +1,95 @@
+//! Whether a text says that something is there or that it is not.
+
+use std::ops::Range;
+
+use super::answer::Saying;
+use super::kin::{OPEN_CONNECTOR, SEEN};
+use super::matching::Found;
+use super::words::{Class, Words};
+
+/// How far before its word a "little" or "less" may stand, words.
+const LACK_REACH: usize = 3;
+
+/// What hangs over a word.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Over {
+    Nothing,
+    /// The denial at this place.
+    Denial(usize),
+    /// A denial that an "and" parts from the word: it may reach or not.
+    Perhaps,
+}
+
+/// What hangs over each word of a text.
+#[derive(Debug)]
+pub(super) struct Denials(Vec<Over>);
+
+impl Denials {
+    pub(super) fn of(words: &Words) -> Self {
+        let mut over = vec![Over::Nothing; words.tokens.len()];
+        for clause in &words.clauses {
+            for statement in words.statements(clause) {
+                let parted_by_and =
+                    statement.start.checked_sub(1).filter(|before| clause.contains(before)).is_some_and(|before| {
+                        words.tokens.get(before).is_some_and(|token| token.word == OPEN_CONNECTOR)
+                    });
+                let before = statement.start.checked_sub(2).and_then(|place| over.get(place)).copied();
+                let inherited = match before {
+                    Some(Over::Denial(_) | Over::Perhaps) if parted_by_and => Over::Perhaps,
+                    _ => Over::Nothing,
+                };
+                hang(words, statement, inherited, &mut over);
+            }
+        }
+        Self(over)
+    }
+
+    /// What the text says of a thing found.
+    pub(super) fn saying(&self, found: &Found, words: &Words) -> Saying {
+        if found.turn_missing {
+            return Saying::Unclear;
+        }
+        let of = |place: &usize| match self.0.get(*place) {
+            Some(Over::Denial(denial)) if found.turn == Some(*denial) => Over::Nothing,
+            Some(over) => *over,
+            None => Over::Nothing,
+        };
+        // "The crust is not dark": the denial stands within the name.
+        let denied = found.named_by.iter().any(|place| matches!(of(place), Over::Denial(_)));
+        let perhaps = found.named_by.iter().any(|place| of(place) == Over::Perhaps);
+        if perhaps || (found.turn.is_none() && lacks(found, words)) {
+            Saying::Unclear
+        } else if denied {
+            Saying::Absent
+        } else {
+            Saying::Present
+        }
+    }
+}
+
+/// Hangs the denials of a statement over its words.
+fn hang(words: &Words, statement: Range<usize>, inherited: Over, over: &mut [Over]) {
+    let mut current = inherited;
+    let tail_is_empty = |from: usize| {
+        let tail = words.tokens.get(from..statement.end).unwrap_or_default();
+        tail.iter().all(|token| token.class == Class::Stop || SEEN.contains(&token.word.as_str()))
+    };
+    for place in statement.clone() {
+        let Some(token) = words.tokens.get(place) else { continue };
+        if token.class == Class::Denial {
+            current = Over::Denial(place);
+            if place > statement.start && tail_is_empty(place + 1) {
+                over.iter_mut().take(place).skip(statement.start).for_each(|slot| *slot = current);
+            }
+        }
+        if let Some(slot) = over.get_mut(place) {
+            *slot = current;
+        }
+    }
+}
+
+/// Whether a "little" or "less" stands before a naming word.
+fn lacks(found: &Found, words: &Words) -> bool {
+    let before = |place: &usize| words.tokens.get(place.saturating_sub(LACK_REACH)..*place).unwrap_or_default();
+    found.named_by.iter().any(|place| before(place).iter().any(|token| token.class == Class::Lack(false)))
+}

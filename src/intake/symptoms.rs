@@ -1,0 +1,140 @@
+//! The symptoms that a text names.
+
+use std::collections::{BTreeSet, HashMap};
+use std::ops::Range;
+
+use super::answer::Saying;
+use super::matching::{Found, Meanings, Statement};
+use super::phrases::PhraseIndex;
+use super::said::Denials;
+use super::words::{Class, Words};
+
+/// Least score and recall of a candidate (chosen on the tables of `tests/reference`).
+const LEAST: (f64, f64) = (0.5, 0.35);
+
+/// Least score and recall of what is sure (chosen on the tables of `tests/reference`).
+const SURE: (f64, f64) = (0.7, 0.75);
+
+/// Scores nearer than this do not tell two things apart that the same words name.
+const TIE: f64 = 0.03;
+
+/// A thing that a text names.
+#[derive(Debug, Clone)]
+pub(super) struct Named {
+    pub(super) found: Found,
+    pub(super) said: Saying,
+    pub(super) sure: bool,
+    /// Whether it is the best for words that nothing better has taken in.
+    leads: bool,
+    /// Whether the speaker hedges.
+    pub(super) hedged: bool,
+}
+
+/// The things of an index that a text names, best first; `taken` are words that something else has taken in.
+pub(super) fn named(words: &Words, index: &PhraseIndex, denials: &Denials, taken: &[bool]) -> Vec<Named> {
+    let mut meanings = Meanings::default();
+    let mut best: HashMap<(usize, Saying), Named> = HashMap::new();
+    for window in windows(words) {
+        let statement = Statement::read(words, window, index, &mut meanings, taken);
+        for found in statement.find(index) {
+            if found.score < LEAST.0 || found.recall < LEAST.1 || only_product_words(&found, words) {
+                continue;
+            }
+            let said = denials.saying(&found, words);
+            let hedged = hedged(words, &statement.range);
+            let slot = best.entry((found.entry, said));
+            let one = Named { found, said, sure: false, leads: false, hedged };
+            slot.and_modify(|own| {
+                if one.found.score > own.found.score {
+                    *own = one.clone();
+                }
+            })
+            .or_insert(one);
+        }
+    }
+    let mut named: Vec<Named> = best.into_values().collect();
+    // Of two things that are named as well, the one whose name takes in the denial is meant: "not crisp", and not the
+    // absence of "too crisp".
+    named.sort_by(|a, b| {
+        let by_score =
+            b.found.score.total_cmp(&a.found.score).then(b.found.turn.is_some().cmp(&a.found.turn.is_some()));
+        by_score.then((a.found.entry, a.said).cmp(&(b.found.entry, b.said)))
+    });
+    drop_echoes(&mut named);
+    decide(&mut named);
+    // What else might be said of a thing counts where it is beyond doubt, and so contradicts.
+    let mut told = BTreeSet::new();
+    named.retain(|one| told.insert(one.found.entry) || one.sure);
+    // A text may name several things: the best for its own words comes before the second best for those of another.
+    named.sort_by_key(|one| !one.leads);
+    named
+}
+
+/// Statements, and the whole clauses that they make up: a phrase may hold a connector.
+fn windows(words: &Words) -> Vec<Range<usize>> {
+    let mut windows = Vec::new();
+    for clause in &words.clauses {
+        let statements = words.statements(clause);
+        if statements.first() != Some(clause) {
+            windows.push(clause.clone());
+        }
+        windows.extend(statements);
+    }
+    windows
+}
+
+fn only_product_words(found: &Found, words: &Words) -> bool {
+    let class = |place: &usize| words.tokens.get(*place).map(|token| token.class);
+    found.named_by.iter().all(|place| class(place) == Some(Class::Product))
+}
+
+fn hedged(words: &Words, range: &Range<usize>) -> bool {
+    words.tokens.get(range.clone()).unwrap_or_default().iter().any(|token| token.class == Class::Hedge)
+}
+
+/// Of one thing said in two ways by the same words, the better stays.
+fn drop_echoes(named: &mut Vec<Named>) {
+    let mut kept: Vec<Named> = Vec::with_capacity(named.len());
+    for one in named.drain(..) {
+        let echo = kept.iter().any(|other| {
+            other.found.entry == one.found.entry
+                && (one.said == Saying::Unclear
+                    || one.found.named_by.iter().any(|place| other.found.about.contains(place)))
+        });
+        if !echo {
+            kept.push(one);
+        }
+    }
+    *named = kept;
+}
+
+/// Best first: sure is what is named well by words that nothing better has taken in.
+fn decide(named: &mut [Named]) {
+    let mut spent: Vec<usize> = Vec::new();
+    for place in 0..named.len() {
+        let rivals = named.get(..place).unwrap_or_default();
+        let behind = named.get(place + 1..).unwrap_or_default();
+        let Some(one) = named.get(place) else { continue };
+        let found = &one.found;
+        let fresh = found.named_by.iter().filter(|word| !spent.contains(word)).count();
+        let leads = fresh * 2 > found.named_by.len();
+        let clear = one.said != Saying::Unclear
+            && !found.described
+            && found.score >= SURE.0
+            && found.recall >= SURE.1
+            && !(found.misspelt && found.named_by.len() == 1)
+            && leads;
+        let tied = |other: &Named| {
+            (other.found.score - found.score).abs() < TIE
+                && other.found.turn == found.turn
+                && found.named_by.iter().all(|word| other.found.named_by.contains(word))
+        };
+        let sure = clear && !rivals.iter().any(tied) && !behind.iter().any(tied);
+        if leads {
+            spent.extend(&found.named_by);
+        }
+        if let Some(one) = named.get_mut(place) {
+            (one.sure, one.leads) = (sure, leads);
+        }
+    }
+}

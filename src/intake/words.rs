@@ -1,0 +1,241 @@
+//! A text as words: where they stand, what they are, and where a statement ends.
+
+use std::collections::{HashMap, HashSet};
+use std::ops::Range;
+use std::sync::LazyLock;
+
+use rust_stemmers::{Algorithm, Stemmer};
+
+use super::kin::{BAD, CONNECTORS, DENIALS, HEDGES, KIN, LACKS, PRODUCT_WORDS, STOP_WORDS};
+
+/// Porter's second stemmer for English (Snowball; Porter 2001). The crate is small, has no dependency but serde, and carries
+/// the reference algorithm compiled to Rust.
+static STEMMER: LazyLock<Stemmer> = LazyLock::new(|| Stemmer::create(Algorithm::English));
+
+/// Stems of the words that stand for one another, by stem.
+static KINSHIP: LazyLock<HashMap<String, Vec<String>>> = LazyLock::new(|| {
+    let mut kinship: HashMap<String, Vec<String>> = HashMap::new();
+    for row in KIN {
+        let stems: Vec<String> = row.iter().map(|word| stem(word)).collect();
+        for own in &stems {
+            let others = stems.iter().filter(|other| *other != own).cloned();
+            kinship.entry(own.clone()).or_default().extend(others);
+        }
+    }
+    kinship
+});
+
+static PRODUCT_STEMS: LazyLock<HashSet<String>> =
+    LazyLock::new(|| PRODUCT_WORDS.iter().map(|word| stem(word)).collect());
+
+/// Units that are written with a full stop.
+const ABBREVIATED: &[&str] = &["min", "std", "sek", "sec", "seg", "hr", "hrs", "approx", "ca", "gr", "temp", "abs"];
+
+/// Part of speech, as far as it matters here.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Class {
+    /// Says something.
+    Content,
+    /// Names the thing itself.
+    Product,
+    /// Says nothing by itself.
+    Stop,
+    /// Denies.
+    Denial,
+    /// Says that there is too little; `true` for a plain "bad".
+    Lack(bool),
+    /// Takes back some certainty.
+    Hedge,
+    /// Begins another statement.
+    Connector,
+    /// A number.
+    Number,
+    /// `%`, `°` and their like.
+    Sign,
+}
+
+/// One word, number or sign.
+#[derive(Debug, Clone)]
+pub(super) struct Token {
+    /// Bytes of the text.
+    pub(super) span: Range<usize>,
+    /// In lower case, without apostrophes.
+    pub(super) word: String,
+    /// Its stem.
+    pub(super) stem: String,
+    pub(super) class: Class,
+    /// Whether a hyphen joins it to the next word.
+    pub(super) hyphen: bool,
+}
+
+/// A text in words and clauses.
+#[derive(Debug, Default)]
+pub(super) struct Words {
+    pub(super) tokens: Vec<Token>,
+    /// Tokens between two marks of punctuation; none is empty.
+    pub(super) clauses: Vec<Range<usize>>,
+}
+
+/// The stem of a word in lower case.
+pub(super) fn stem(word: &str) -> String {
+    STEMMER.stem(word).into_owned()
+}
+
+/// Stems of the words that stand for the one with this stem.
+pub(super) fn kin(stem: &str) -> &'static [String] {
+    KINSHIP.get(stem).map_or(&[], Vec::as_slice)
+}
+
+/// Whether the stem is that of a word for the thing itself.
+pub(super) fn names_product(stem: &str) -> bool {
+    PRODUCT_STEMS.contains(stem)
+}
+
+impl Words {
+    /// Splits a text.
+    pub(super) fn of(text: &str) -> Self {
+        let mut words = Self::default();
+        let mut start = 0;
+        let mut rest = text.char_indices().peekable();
+        while let Some((at, c)) = rest.next() {
+            let end = if c.is_ascii_digit() {
+                number_end(text, at)
+            } else if c.is_alphabetic() {
+                word_end(text, at)
+            } else {
+                at + c.len_utf8()
+            };
+            while rest.next_if(|(next, _)| *next < end).is_some() {}
+            let piece = text.get(at..end).unwrap_or_default();
+            match c {
+                _ if c.is_alphanumeric() => {
+                    let mut token = token(piece, at..end);
+                    let mut behind = text.get(end..).unwrap_or_default().chars();
+                    token.hyphen = behind.next() == Some('-') && behind.next().is_some_and(char::is_alphabetic);
+                    words.tokens.push(token);
+                }
+                '%' | '°' | '℃' | '℉' | '‰' | 'º' => words.tokens.push(token(piece, at..end)),
+                '.' if words.is_abbreviated(text.get(end..).unwrap_or_default()) => {}
+                ',' | '.' | ';' | ':' | '!' | '?' | '(' | ')' | '\n' | '–' | '—' | '…' | '•' => {
+                    words.end_clause(&mut start);
+                }
+                _ => {}
+            }
+        }
+        words.end_clause(&mut start);
+        words
+    }
+
+    /// Whether a full stop belongs to the unit before it: "20 Min. proof".
+    fn is_abbreviated(&self, behind: &str) -> bool {
+        let shortened = self.tokens.last().is_some_and(|token| ABBREVIATED.contains(&token.word.as_str()));
+        shortened && behind.trim_start().starts_with(char::is_lowercase)
+    }
+
+    fn end_clause(&mut self, start: &mut usize) {
+        if *start < self.tokens.len() {
+            self.clauses.push(*start..self.tokens.len());
+            *start = self.tokens.len();
+        }
+    }
+
+    /// The statements of a clause: what stands between its connectors.
+    pub(super) fn statements(&self, clause: &Range<usize>) -> Vec<Range<usize>> {
+        let mut statements = Vec::new();
+        let mut start = clause.start;
+        for at in clause.clone() {
+            if self.tokens.get(at).is_some_and(|token| token.class == Class::Connector) {
+                statements.push(start..at);
+                start = at + 1;
+            }
+        }
+        statements.push(start..clause.end);
+        statements.retain(|statement| !statement.is_empty());
+        statements
+    }
+}
+
+/// A number with a decimal point or comma; a full stop behind it ends the clause.
+fn number_end(text: &str, start: usize) -> usize {
+    let bytes = text.as_bytes();
+    let digit = |at: usize| bytes.get(at).is_some_and(u8::is_ascii_digit);
+    let mut end = start;
+    while digit(end) {
+        end += 1;
+    }
+    while matches!(bytes.get(end), Some(b'.' | b',')) && digit(end + 1) {
+        end += 1;
+        while digit(end) {
+            end += 1;
+        }
+    }
+    end
+}
+
+/// A word with its apostrophes; hyphens part words.
+fn word_end(text: &str, start: usize) -> usize {
+    let rest = text.get(start..).unwrap_or_default();
+    let mut end = start;
+    let mut inside = rest.chars().peekable();
+    while let Some(c) = inside.next() {
+        let apostrophe = matches!(c, '\'' | '’') && inside.peek().is_some_and(|next| next.is_alphabetic());
+        if !(c.is_alphanumeric() || apostrophe || c == '³' || c == '²') {
+            break;
+        }
+        end += c.len_utf8();
+    }
+    end
+}
+
+fn token(piece: &str, span: Range<usize>) -> Token {
+    let word: String = piece.to_lowercase().chars().filter(|c| !matches!(c, '\'' | '’')).collect();
+    let class = class(&word);
+    let stem = stem(&word);
+    Token { span, word, stem, class, hyphen: false }
+}
+
+fn class(word: &str) -> Class {
+    if word.starts_with(|c: char| c.is_ascii_digit()) {
+        return Class::Number;
+    }
+    if word.starts_with(|c: char| !c.is_alphanumeric()) {
+        return Class::Sign;
+    }
+    let is_in = |list: &[&str]| list.contains(&word);
+    if is_in(DENIALS) {
+        Class::Denial
+    } else if is_in(LACKS) {
+        Class::Lack(is_in(BAD))
+    } else if is_in(HEDGES) {
+        Class::Hedge
+    } else if is_in(CONNECTORS) {
+        Class::Connector
+    } else if is_in(STOP_WORDS) {
+        Class::Stop
+    } else if is_in(PRODUCT_WORDS) || word.strip_suffix('s').is_some_and(|one| PRODUCT_WORDS.contains(&one)) {
+        Class::Product
+    } else {
+        Class::Content
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{Class, Words};
+
+    fn words(text: &str) -> Vec<String> {
+        Words::of(text).tokens.into_iter().map(|token| token.word).collect()
+    }
+
+    #[test]
+    fn decimal_commas_stay_in_their_number() {
+        assert_eq!(words("31,5 °C, wet; 7."), ["31,5", "°", "c", "wet", "7"]);
+        assert_eq!(Words::of("31,5 °C, wet; 7.").clauses, vec![0..3, 3..4, 4..5]);
+    }
+
+    #[test]
+    fn apostrophes_fall_away_and_hyphens_part() {
+        assert_eq!(words("doesn't, under-baked"), ["doesnt", "under", "baked"]);
+        assert_eq!(Words::of("doesn’t").tokens[0].class, Class::Denial);
+    }
+}
