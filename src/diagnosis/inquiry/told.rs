@@ -127,10 +127,10 @@ impl<'k> Open<'_, 'k> {
         if weights.len() <= most {
             return weights.to_vec();
         }
-        let mut order: Vec<(bool, f64, &(usize, Vec<f64>))> =
-            weights.iter().map(|weight| (self.asked_about(weight.0), self.leverage(weight), weight)).collect();
-        order.sort_by(|a, b| b.0.cmp(&a.0).then(b.1.total_cmp(&a.1)));
-        order.into_iter().take(most).map(|(_, _, weight)| weight.clone()).collect()
+        let rank = |weight: &(usize, Vec<f64>)| (self.asked_about(weight.0), self.leverage(weight));
+        let mut order: Vec<_> = weights.iter().map(|weight| (rank(weight), weight)).collect();
+        order.sort_by(|(a, _), (b, _)| b.0.cmp(&a.0).then(b.1.total_cmp(&a.1)));
+        order.into_iter().take(most).map(|(_, weight)| weight.clone()).collect()
     }
 
     /// The causes asked about that a candidate moves most.
