@@ -5,7 +5,7 @@ use whybake::knowledge::{Input, Named};
 use whybake::rules::{RuleFiles, load};
 
 const FILES: [(&str, &str); 7] = [
-    ("pack.rhai", "pack(\"small\").title(\"Small pack\").version(\"1.0.0\");\n"),
+    ("pack.rhai", "pack(\"two_symptoms\").title(\"Small pack\").version(\"1.0.0\");\n"),
     ("scales.rhai", "weight_word(\"STRONG\", 10);\n"),
     ("sources.rhai", "source(\"practice\").citation(\"rule of thumb of the trade\").common_practice();\n"),
     ("products.rhai", "family(\"rolls\").title(\"Rolls\");\nproduct(\"bun\").title(\"Bun\").family(rolls);\n"),
