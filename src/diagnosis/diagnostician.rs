@@ -14,6 +14,7 @@ use super::law::Law;
 use super::missing::missing;
 use super::model::Model;
 use super::next::Open;
+use super::order::Ordering;
 use super::prepared::Prepared;
 use super::remarks;
 use super::weighing::{observation, weigh};
@@ -174,6 +175,8 @@ impl Diagnostician {
                 sources: advising.sources(&cause.sources),
             });
         }
+        let ordering = Ordering { advising, posterior: &posterior, symptoms: &laid_out.symptoms };
+        let action_order = ordering.order(&ranking, &causes);
         let against_leader = causes.first().map(|leader| {
             leader.evidence.iter().filter(|argument| argument.decibans <= SPEAKS_AGAINST).cloned().collect()
         });
@@ -183,6 +186,7 @@ impl Diagnostician {
             product: &knowledge.declared.products[view.product].id,
             summary: remarks::summary(&causes, next.readings.first().map(|reading| reading.title.as_str()), known),
             other_causes: others(knowledge, view, &ranking, leading, probability),
+            action_order,
             next_readings: next.readings,
             next_questions: next.questions,
             computed: computed(knowledge, view, &laid_out),

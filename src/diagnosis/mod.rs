@@ -21,6 +21,7 @@ mod missing;
 mod model;
 mod next;
 mod numbers;
+mod order;
 mod prepared;
 mod regions;
 mod remarks;
