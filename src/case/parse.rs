@@ -52,6 +52,12 @@ impl Case {
     }
 }
 
+/// A case that stands inside another document; its reference is left out.
+pub(super) fn read_case(node: &Node<'_>, knowledge: &Knowledge, faults: &mut Faults) -> Option<Case> {
+    let object = node.object(faults, &MEMBERS)?;
+    read(&object, knowledge, faults)
+}
+
 fn read(object: &Object<'_>, knowledge: &Knowledge, faults: &mut Faults) -> Option<Case> {
     let declared = &knowledge.declared;
     let product = read_product(object, &declared.products, faults);
@@ -71,7 +77,11 @@ fn read_product(object: &Object<'_>, products: &Table<Product>, faults: &mut Fau
     find(&node, products, "product", faults)
 }
 
-fn read_facts(node: &Node<'_>, knowledge: &Knowledge, faults: &mut Faults) -> Vec<(Key<crate::knowledge::Fact>, bool)> {
+pub(super) fn read_facts(
+    node: &Node<'_>,
+    knowledge: &Knowledge,
+    faults: &mut Faults,
+) -> Vec<(Key<crate::knowledge::Fact>, bool)> {
     let mut facts = Vec::new();
     node.members(faults, |faults, id, value| {
         let fact = find_named(&value, id, &knowledge.declared.facts, "fact", faults);

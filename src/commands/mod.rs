@@ -15,6 +15,7 @@ mod log;
 mod openapi;
 mod output;
 mod serve;
+mod what_if;
 
 use std::process::ExitCode;
 
@@ -32,6 +33,7 @@ struct Program {
 enum Command {
     Serve(serve::Serve),
     Diagnose(diagnose::Diagnose),
+    WhatIf(what_if::WhatIf),
     Formula(formula::Formula),
     Calculate(calculate::Calculate),
     Check(check::Check),
@@ -57,6 +59,7 @@ pub fn run() -> ExitCode {
     let outcome = match Program::parse().command {
         Command::Serve(command) => command.run(),
         Command::Diagnose(command) => command.run(),
+        Command::WhatIf(command) => command.run(),
         Command::Formula(command) => command.run(),
         Command::Calculate(command) => command.run(),
         Command::Check(command) => command.run(),

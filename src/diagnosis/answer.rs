@@ -509,7 +509,7 @@ pub struct Replacement<'k> {
 }
 
 /// A caution.
-#[derive(Debug, Serialize, ToSchema)]
+#[derive(Debug, Clone, Serialize, ToSchema)]
 pub struct CautionText<'k> {
     /// Id of the caution, of the legal limit that is exceeded, or of the ingredient that is not permitted or does not meet
     /// the requirements of the case.

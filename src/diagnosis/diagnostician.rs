@@ -97,6 +97,10 @@ impl Diagnostician {
         &self.knowledge
     }
 
+    pub(super) fn prepared(&self) -> &Prepared {
+        &self.prepared
+    }
+
     /// Diagnoses a case that was parsed against [`Self::knowledge`]. The same case and rules give the same answer.
     ///
     /// # Errors

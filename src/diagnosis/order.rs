@@ -73,7 +73,7 @@ impl<'k> Ordering<'_, 'k> {
     fn at_issue(&self, ranking: &[usize]) -> Vec<usize> {
         let probable = |cause: usize| self.probability(cause) >= LEAST_PROBABILITY;
         let explains = |cause: &usize| self.posterior.explains(*cause);
-        let anything = ranking.iter().any(|cause| explains(cause));
+        let anything = ranking.iter().any(explains);
         let probable: Vec<usize> = ranking.iter().copied().take_while(|cause| probable(*cause)).collect();
         probable.into_iter().filter(|cause| !anything || explains(cause)).collect()
     }

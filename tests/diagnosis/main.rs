@@ -9,3 +9,4 @@ mod law;
 mod laws;
 mod scenarios;
 mod support;
+mod what_if;

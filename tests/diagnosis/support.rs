@@ -10,6 +10,11 @@ use whybake::rules::{RuleFiles, load};
 static RULES: LazyLock<Diagnostician> =
     LazyLock::new(|| Diagnostician::new(load(&RuleFiles::embedded()).unwrap().knowledge).unwrap());
 
+/// The embedded rules, ready.
+pub(crate) fn diagnostician() -> &'static Diagnostician {
+    &RULES
+}
+
 /// The answer to a case.
 pub(crate) fn answer(case: &Value) -> Value {
     serde_json::from_str(&answer_text(&case.to_string())).unwrap()

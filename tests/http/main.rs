@@ -29,3 +29,4 @@ mod shutdown;
 mod small_pack;
 mod symptoms;
 mod unknown;
+mod what_if;

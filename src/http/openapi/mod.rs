@@ -5,6 +5,7 @@ mod formulas;
 mod optional;
 mod problems;
 mod trial;
+mod what_if_examples;
 
 use std::sync::LazyLock;
 
@@ -25,7 +26,7 @@ use super::parameters::NoParameters;
 use super::problem::{Problem, ProblemDocument};
 use super::routes::{
     calculations as calculation_routes, causes, diagnoses, facts, formulas as formula_routes, health, ingredients,
-    problems as problem_routes, products, readings, requirements, rule_trials as trial_route, rules, symptoms,
+    problems as problem_routes, products, readings, requirements, rule_trials as trial_route, rules, symptoms, what_if,
 };
 use crate::calculations::CalculationAnswer;
 
@@ -50,6 +51,7 @@ static TEXT: LazyLock<Result<Bytes, String>> = LazyLock::new(|| text().map(Bytes
     ),
     paths(
         diagnoses::create,
+        what_if::create,
         calculation_routes::list,
         calculation_routes::show,
         formula_routes::figures,
@@ -97,6 +99,7 @@ pub fn text() -> Result<String, String> {
         add_examples(operation).map_err(|error| error.to_string())?;
     }
     trial::add_examples(&mut document).map_err(|error| error.to_string())?;
+    what_if_examples::add(&mut document).map_err(|error| error.to_string())?;
     formulas::add_examples(&mut document).map_err(|error| error.to_string())?;
     document.to_pretty_json().map(|json| json + "\n").map_err(|error| error.to_string())
 }

@@ -15,6 +15,7 @@ pub(super) mod requirements;
 pub(super) mod rule_trials;
 pub(super) mod rules;
 pub(super) mod symptoms;
+pub(super) mod what_if;
 
 use actix_web::http::Method;
 use actix_web::web::{self, ServiceConfig, to};
@@ -24,8 +25,9 @@ use super::problem::{Problem, ProblemKind};
 use super::{openapi, page};
 
 /// Everything that can be asked: one row a path and method.
-pub static ROUTES: [Route; 26] = [
+pub static ROUTES: [Route; 27] = [
     post("/v1/diagnoses", || to(diagnoses::create)),
+    post("/v1/what_if", || to(what_if::create)),
     get("/v1/calculations", || to(calculations::list)),
     get("/v1/calculations/{name}", || to(calculations::show)),
     post("/v1/calculations/{name}", || to(calculations::compute)),
