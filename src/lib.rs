@@ -17,7 +17,8 @@
 //!    Before that, [`intake`] makes a case of a complaint in plain words, and tells what to ask.
 //! 4. [`rule_tests`] judges the rules themselves: cases beside the rules, with what the answer must say.
 //! 5. [`live_rules`] exchanges the rules while a service runs; [`rule_trial`] and [`comparison`] tell what a change would do.
-//! 6. [`http`] and [`commands`] carry cases in and diagnoses out.
+//! 6. [`what_if`] diagnoses the same case with hypothetical readings, amounts and actions.
+//! 7. [`http`] and [`commands`] carry cases in and diagnoses out.
 //!
 //! ## Glossary
 //!
@@ -48,3 +49,4 @@ pub mod science;
 pub mod settings;
 pub mod suggest;
 pub mod units;
+pub mod what_if;

@@ -5,7 +5,7 @@ use serde_json::value::RawValue;
 use utoipa::ToSchema;
 
 use super::document::CaseDocument;
-use super::parse::{CASE_MEMBERS, CaseFaults, read_case};
+use super::parse::{CaseFaults, read_case};
 use super::types::Case;
 use crate::json::{FaultCode, Faults, Json, Node, Object};
 use crate::knowledge::Knowledge;
@@ -111,7 +111,7 @@ impl InquiryRequest {
 fn read(object: &Object<'_>, knowledge: &Knowledge, faults: &mut Faults) -> Option<InquiryRequest> {
     let help = Some("give the case as for a diagnosis".to_owned());
     let node = object.required(faults, "case", help);
-    let case = node.and_then(|node| read_case(node.object(faults, &CASE_MEMBERS)?, knowledge, faults));
+    let case = node.and_then(|node| read_case(&node, knowledge, faults));
     let usual = InquiryOptions::default();
     let within =
         |faults: &mut Faults, name, low, high| object.optional(name).map(|node| node.number_within(faults, low, high));

@@ -3,6 +3,8 @@
 //! [`Case::parse`] reads JSON text against a [`Knowledge`](crate::knowledge::Knowledge): names are looked up, units are
 //! converted, implausible values are set aside. Either a whole [`Case`] comes out, or all [`Fault`]s at once.
 
+mod changes;
+mod changes_document;
 mod document;
 mod formula;
 mod formula_document;
@@ -15,6 +17,8 @@ mod symptoms;
 mod types;
 
 pub use crate::json::{Fault, FaultCode};
+pub use changes::{CaseChanges, IngredientChange, TriedAmount, WhatIfRequest};
+pub use changes_document::{ChangesDocument, IngredientChangeDocument, WhatIfDocument};
 pub use document::{
     CaseDocument, CompositionDocument, FormulaDocument, IngredientDocument, ReadingDocument, RequirementsDocument,
     SymptomDocument,

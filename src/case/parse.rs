@@ -9,7 +9,7 @@ use crate::knowledge::{Key, Knowledge, Named, Product, Table};
 use crate::suggest::so_called;
 
 /// The members of a case.
-pub(super) const CASE_MEMBERS: [&str; 7] =
+pub(super) const MEMBERS: [&str; 7] =
     ["product", "symptoms", "readings", "facts", "formula", "requirements", "reference"];
 
 /// Why a text is no case.
@@ -46,7 +46,7 @@ impl Case {
         let document = Document::parse(text).map_err(CaseFaults::Malformed)?;
         let mut faults = Faults::default();
         let root = Node::root(&document.case);
-        let case = root.object(&mut faults, &CASE_MEMBERS).and_then(|object| read_case(object, knowledge, &mut faults));
+        let case = read_case(&root, knowledge, &mut faults);
         match case {
             Some(case) if faults.0.is_empty() => Ok(Self { reference: document.reference, ..case }),
             _ => Err(CaseFaults::Faulty(faults.0)),
@@ -54,8 +54,9 @@ impl Case {
     }
 }
 
-/// The case in an object whose member names have been checked, without its reference.
-pub(super) fn read_case(object: Object<'_>, knowledge: &Knowledge, faults: &mut Faults) -> Option<Case> {
+/// A case, or one that stands inside another document, without its reference.
+pub(super) fn read_case(node: &Node<'_>, knowledge: &Knowledge, faults: &mut Faults) -> Option<Case> {
+    let object = node.object(faults, &MEMBERS)?;
     let declared = &knowledge.declared;
     let product = read_product(&object, &declared.products, faults);
     let symptoms = object.optional("symptoms").map(|node| symptoms::read(&node, declared, faults)).unwrap_or_default();
@@ -74,7 +75,11 @@ fn read_product(object: &Object<'_>, products: &Table<Product>, faults: &mut Fau
     find(&node, products, "product", faults)
 }
 
-fn read_facts(node: &Node<'_>, knowledge: &Knowledge, faults: &mut Faults) -> Vec<(Key<crate::knowledge::Fact>, bool)> {
+pub(super) fn read_facts(
+    node: &Node<'_>,
+    knowledge: &Knowledge,
+    faults: &mut Faults,
+) -> Vec<(Key<crate::knowledge::Fact>, bool)> {
     let mut facts = Vec::new();
     node.members(faults, |faults, id, value| {
         let fact = find_named(&value, id, &knowledge.declared.facts, "fact", faults);

@@ -19,6 +19,7 @@ mod log;
 mod openapi;
 mod output;
 mod serve;
+mod what_if;
 
 use std::process::ExitCode;
 
@@ -40,6 +41,7 @@ enum Command {
     Complaint(complaint::Complaint),
     IntakeSheet(intake_sheet::IntakeSheet),
     List(list::List),
+    WhatIf(what_if::WhatIf),
     Formula(formula::Formula),
     Calculate(calculate::Calculate),
     Check(check::Check),
@@ -69,6 +71,7 @@ pub fn run() -> ExitCode {
         Command::Complaint(command) => command.run(),
         Command::IntakeSheet(command) => command.run(),
         Command::List(command) => command.run(),
+        Command::WhatIf(command) => command.run(),
         Command::Formula(command) => command.run(),
         Command::Calculate(command) => command.run(),
         Command::Check(command) => command.run(),

@@ -33,6 +33,8 @@ pub struct Diagnosis<'k> {
     /// All other causes of the product, most probable first. One may be more probable than the leading ones and yet have
     /// nothing to do with what was seen.
     pub other_causes: Vec<OtherCause<'k>>,
+    /// In which order to act.
+    pub action_order: ActionOrder<'k>,
     /// What to measure next: most information per minute first.
     pub next_readings: Vec<NextReading<'k>>,
     /// What to ask or look at next: most information per minute first.
@@ -164,6 +166,106 @@ pub struct ActionAdvice<'k> {
     pub cautions: Vec<&'k str>,
     /// Sources.
     pub sources: Vec<SourceText<'k>>,
+}
+
+/// In which order to act, so that a cause that explains what was seen is taken away soonest for effort, cost and waste.
+///
+/// The causes weighed are those that can explain what was seen (all where nothing was), from a probability of 0.02 on,
+/// at most nine. An action mends each of its causes independently of the others; of actions that the requirements exclude,
+/// what takes their place stands here and is taken to work as often.
+#[derive(Debug, Default, Serialize, ToSchema)]
+pub struct ActionOrder<'k> {
+    /// At most eight actions, each once: each place goes to the action that adds most for what it takes, when those before
+    /// it took no cause away (Heckerman, Breese and Rommelse 1995, Decision-theoretic troubleshooting).
+    pub actions: Vec<OrderedAction<'k>>,
+    /// What is expected after the first one, two and three actions.
+    pub after: Vec<AfterActions>,
+    /// Further causes that could be at issue: where it is not 0, `one_cause_gone` is a lower and `all_causes_gone` an upper bound.
+    pub causes_left_out: usize,
+}
+
+/// An action in its place.
+#[derive(Debug, Serialize, ToSchema)]
+pub struct OrderedAction<'k> {
+    /// Id of the action.
+    #[schema(example = "colder_mixing_water")]
+    pub action: &'k str,
+    /// Title.
+    #[schema(value_type = String)]
+    pub title: &'k Text,
+    /// Id of the excluded action whose place it takes.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub instead_of: Option<&'k str>,
+    /// Probability that, done alone, it takes away at least one cause that is at work and explains what was seen: the
+    /// expectation over the joint posterior of the causes.
+    #[schema(example = 0.62)]
+    pub mends: f64,
+    /// Probability that it is the first to do so: those before it took no cause away.
+    #[schema(example = 0.62)]
+    pub adds: f64,
+    /// The causes that it mends.
+    pub causes: Vec<MendedCause<'k>>,
+    /// Id of the leading cause under which its quantities stand.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schema(example = "dough_too_warm")]
+    pub quantities_under: Option<&'k str>,
+    /// Minutes until the next batch can show it.
+    #[schema(example = 10.0)]
+    pub effort_minutes: f64,
+    /// Class of its cost, a word of the rules; `null` where nobody states it.
+    #[schema(example = "RUNNING_COST")]
+    pub cost: Option<&'k str>,
+    /// Batches that are typically lost until it works; `null` where nobody states it.
+    #[schema(example = 0.05)]
+    pub waste_batches: Option<f64>,
+    /// Effort and what cost and waste weigh, minutes: the minutes of the cost class, and 60 a lost batch (common practice).
+    /// What is not stated counts nothing.
+    #[schema(example = 43.0)]
+    pub expense_minutes: f64,
+    /// 60 · `adds` / `expense_minutes`; half of that where it can bring a symptom that is seen already (common practice).
+    #[schema(example = 0.86)]
+    pub benefit_per_hour: f64,
+    /// Symptoms that it can bring when overdone.
+    pub may_bring: Vec<BroughtSymptom<'k>>,
+}
+
+/// A cause that an action mends.
+#[derive(Debug, Serialize, ToSchema)]
+pub struct MendedCause<'k> {
+    /// Id of the cause.
+    #[schema(example = "dough_too_warm")]
+    pub cause: &'k str,
+    /// Probability of the cause.
+    #[schema(example = 0.78)]
+    pub probability: f64,
+    /// Probability that the action mends it.
+    #[schema(example = 0.8)]
+    pub works: f64,
+}
+
+/// A symptom that an action can bring.
+#[derive(Debug, Serialize, ToSchema)]
+pub struct BroughtSymptom<'k> {
+    /// Id of the symptom.
+    #[schema(example = "slow_proof")]
+    pub symptom: &'k str,
+    /// Whether it is seen already, which is a reason against the action.
+    pub already_seen: bool,
+}
+
+/// What is expected after some actions. Rough: no two actions are taken to help or hinder each other, and a complaint may
+/// outlive a cause that is gone.
+#[derive(Debug, Serialize, ToSchema)]
+pub struct AfterActions {
+    /// Actions done, in order.
+    #[schema(example = 1)]
+    pub actions: usize,
+    /// Probability that at least one cause at work that explains what was seen is gone.
+    #[schema(example = 0.62)]
+    pub one_cause_gone: f64,
+    /// Probability that such causes are at work and all of them are gone.
+    #[schema(example = 0.41)]
+    pub all_causes_gone: f64,
 }
 
 /// A quantity that an action sets.
@@ -431,7 +533,7 @@ pub struct Replacement<'k> {
 }
 
 /// A caution.
-#[derive(Debug, Serialize, ToSchema)]
+#[derive(Debug, Clone, Serialize, ToSchema)]
 pub struct CautionText<'k> {
     /// Id of the caution, of the legal limit that is exceeded, or of the ingredient that is not permitted or does not meet
     /// the requirements of the case.

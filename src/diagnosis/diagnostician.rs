@@ -14,6 +14,7 @@ use super::inquiry::{Open, at_issue, next};
 use super::law::Law;
 use super::missing::missing;
 use super::model::Model;
+use super::order::Ordering;
 use super::prepared::Prepared;
 use super::remarks;
 use super::weighing::{observe, weigh};
@@ -96,6 +97,10 @@ impl Diagnostician {
         &self.knowledge
     }
 
+    pub(super) fn prepared(&self) -> &Prepared {
+        &self.prepared
+    }
+
     /// Diagnoses a case that was parsed against [`Self::knowledge`]. The same case and rules give the same answer.
     ///
     /// # Errors
@@ -173,6 +178,8 @@ impl Diagnostician {
                 sources: advising.sources(&cause.sources),
             });
         }
+        let ordering = Ordering { advising, posterior: &posterior, symptoms: &laid_out.symptoms };
+        let action_order = ordering.order(&ranking, &causes);
         let against_leader = causes.first().map(|leader| {
             leader.evidence.iter().filter(|argument| argument.decibans <= SPEAKS_AGAINST).cloned().collect()
         });
@@ -183,6 +190,7 @@ impl Diagnostician {
             product_title: &knowledge.declared.products[view.product].title,
             summary: remarks::summary(&causes, next.readings.first().map(|reading| reading.title.as_str()), known),
             other_causes: others(knowledge, view, &ranking, leading, probability),
+            action_order,
             next_readings: next.readings,
             next_questions: next.questions,
             computed: computed(knowledge, view, &laid_out),

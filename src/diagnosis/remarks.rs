@@ -91,7 +91,7 @@ pub(super) fn summary(causes: &[RankedCause<'_>], next_reading: Option<&str>, an
 }
 
 /// A probability in whole per cent, never 0 or 100: nothing here is certain.
-pub(super) fn percent(probability: f64) -> String {
+pub(crate) fn percent(probability: f64) -> String {
     match probability * 100.0 {
         share if share < 1.0 => "under 1".to_owned(),
         share if share > 99.0 => "over 99".to_owned(),

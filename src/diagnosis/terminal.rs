@@ -7,6 +7,9 @@ use super::remarks::percent;
 use crate::paragraphs::{WIDTHS, push_paragraph};
 use crate::units::Unit;
 
+/// Most actions of the order that are written.
+const MOST_ORDERED: usize = 5;
+
 /// Renders a diagnosis as text of at most `width` characters a line (40 to 110), without colour.
 #[must_use]
 pub fn render(diagnosis: &Diagnosis<'_>, width: usize) -> String {
@@ -16,6 +19,7 @@ pub fn render(diagnosis: &Diagnosis<'_>, width: usize) -> String {
         page.cause(place + 1, cause);
     }
     page.others(diagnosis);
+    page.order(diagnosis);
     page.next(diagnosis);
     page.remarks(diagnosis);
     page.text
@@ -51,6 +55,16 @@ fn outcomes(diagnosis: &Diagnosis<'_>, outcomes: &[BriefOutcome<'_>]) -> String 
         format!("{} ({} %): {}", outcome.outcome, percent(outcome.probability), causes.join(", "))
     });
     texts.collect::<Vec<_>>().join("; ")
+}
+
+/// What is lost until an action works.
+fn waste(batches: Option<f64>) -> String {
+    match batches {
+        None => "waste unknown".to_owned(),
+        Some(0.0) => "no waste".to_owned(),
+        Some(1.0) => "waste 1 batch".to_owned(),
+        Some(batches) => format!("waste {} batches", number(batches)),
+    }
 }
 
 /// Text under construction.
@@ -129,6 +143,39 @@ impl Page {
                     first.title
                 ),
             );
+        }
+    }
+
+    fn order(&mut self, diagnosis: &Diagnosis<'_>) {
+        let order = &diagnosis.action_order;
+        self.heading("Do in this order", order.actions.is_empty());
+        for (place, action) in order.actions.iter().take(MOST_ORDERED).enumerate() {
+            let text = format!(
+                "{} ({} % that it takes a cause away; {} min, {}, {})",
+                action.title,
+                percent(action.mends),
+                number(action.effort_minutes),
+                action.cost.map_or_else(|| "cost unknown".to_owned(), |word| word.to_lowercase().replace('_', " ")),
+                waste(action.waste_batches)
+            );
+            self.hanging(2, &format!("{}. ", place + 1), &text);
+            for brought in action.may_bring.iter().filter(|brought| brought.already_seen) {
+                self.hanging(
+                    6,
+                    "against it: ",
+                    &format!("it can bring {}, seen already", brought.symptom.replace('_', " ")),
+                );
+            }
+        }
+        if let Some(last) = order.after.last() {
+            let actions =
+                if last.actions == 1 { "the first".to_owned() } else { format!("the first {}", last.actions) };
+            let text = format!(
+                "after {actions}: {} % that a cause is gone, {} % that all are",
+                percent(last.one_cause_gone),
+                percent(last.all_causes_gone)
+            );
+            self.hanging(2, "", &text);
         }
     }
 

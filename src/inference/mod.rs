@@ -53,6 +53,7 @@
 //! - Pearl, J. (1988), *Probabilistic Reasoning in Intelligent Systems*: noisy-OR, virtual evidence.
 //! - Good, I. J. (1950), *Probability and the Weighing of Evidence*: weights of evidence, decibans.
 //! - Heckerman, D. (1989), "A tractable inference algorithm for diagnosing multiple diseases", UAI.
+//! - Heckerman, D., Breese, J. S., Rommelse, K. (1995), "Decision-theoretic troubleshooting", CACM: order of repairs.
 //! - Shannon, C. E. (1948), "A mathematical theory of communication": mutual information.
 
 // What comes in.
@@ -78,6 +79,7 @@ mod leave_one_out;
 mod look;
 mod posterior;
 mod reading;
+mod repair;
 
 pub use bound::InformationBound;
 pub use conditioned::{MAX_SYMPTOMS, MAX_WEIGHT};
@@ -90,3 +92,4 @@ pub use network::{Link, MIN_LEAK, Network};
 pub use odds::Odds;
 pub use posterior::{MAX_JOINT_CAUSES, Posterior, Workspace, posterior};
 pub use reading::{MAX_READING_CAUSES, Outcome, Reading};
+pub use repair::{Repair, Step, order_repairs, takes_away_all, takes_away_some};

@@ -58,6 +58,9 @@ pub enum Basis {
 }
 
 impl How {
+    /// Every way.
+    pub const ALL: [Self; 3] = [Self::Doses, Self::Adds, Self::TakesOut];
+
     /// The word of the rule language.
     #[must_use]
     pub const fn word(self) -> &'static str {

@@ -19,3 +19,4 @@ mod serve;
 mod service;
 mod usage;
 mod walk_through;
+mod what_if;

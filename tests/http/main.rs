@@ -32,3 +32,4 @@ mod shutdown;
 mod small_pack;
 mod symptoms;
 mod unknown;
+mod what_if;

@@ -7,4 +7,5 @@ mod check_data;
 mod enumeration;
 mod generate;
 mod laws;
+mod repairs;
 mod strategies;

@@ -7,6 +7,7 @@ mod inquiries;
 mod optional;
 mod problems;
 mod trial;
+mod what_if_examples;
 
 use std::sync::LazyLock;
 
@@ -28,7 +29,7 @@ use super::problem::{Problem, ProblemDocument};
 use super::routes::{
     calculations as calculation_routes, causes, complaints as complaint_route, diagnoses, facts,
     formulas as formula_routes, health, ingredients, inquiries as inquiry_route, intake_sheets,
-    problems as problem_routes, products, readings, requirements, rule_trials as trial_route, rules, symptoms,
+    problems as problem_routes, products, readings, requirements, rule_trials as trial_route, rules, symptoms, what_if,
 };
 use crate::calculations::CalculationAnswer;
 
@@ -56,6 +57,7 @@ static TEXT: LazyLock<Result<Bytes, String>> = LazyLock::new(|| text().map(Bytes
         inquiry_route::create,
         complaint_route::create,
         intake_sheets::show,
+        what_if::create,
         calculation_routes::list,
         calculation_routes::show,
         formula_routes::figures,
@@ -105,6 +107,7 @@ pub fn text() -> Result<String, String> {
     inquiries::add_examples(&mut document).map_err(|error| error.to_string())?;
     trial::add_examples(&mut document).map_err(|error| error.to_string())?;
     complaints::add_examples(&mut document).map_err(|error| error.to_string())?;
+    what_if_examples::add(&mut document).map_err(|error| error.to_string())?;
     formulas::add_examples(&mut document).map_err(|error| error.to_string())?;
     document.to_pretty_json().map(|json| json + "\n").map_err(|error| error.to_string())
 }

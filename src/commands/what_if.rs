@@ -1,0 +1,154 @@
+//! `whybake what-if`
+
+use std::path::PathBuf;
+
+use clap::Args;
+use serde_json::{Map, Value, json};
+
+use super::diagnose::explain;
+use super::exit::Exit;
+use super::input::read_input;
+use super::knowledge::load_rules;
+use super::output::{complain, print, width};
+use crate::case::WhatIfRequest;
+use crate::settings::TestsPolicy;
+use crate::what_if::{render, what_if};
+
+/// Diagnose one case as it would be with other readings, amounts or actions
+#[derive(Debug, Args)]
+pub(super) struct WhatIf {
+    /// File with the case as JSON; `-` reads standard input
+    #[arg(value_name = "CASE.json")]
+    case: PathBuf,
+    /// A reading, for example `dough_temperature=26Cel`
+    #[arg(long, value_name = "READING=VALUE")]
+    set: Vec<String>,
+    /// A fact, for example `dough_waits_before_divider=no`
+    #[arg(long, value_name = "FACT=yes|no")]
+    fact: Vec<String>,
+    /// A symptom that is seen, or not: `pale_crust=no`
+    #[arg(long, value_name = "SYMPTOM[=no]")]
+    symptom: Vec<String>,
+    /// What the amount of an ingredient becomes, for example `water=62%` on flour or `water=31kg`
+    #[arg(long, value_name = "INGREDIENT=AMOUNT")]
+    dose: Vec<String>,
+    /// What is added of an ingredient
+    #[arg(long, value_name = "INGREDIENT=AMOUNT")]
+    add: Vec<String>,
+    /// What is taken out of an ingredient; without an amount all of it
+    #[arg(long, value_name = "INGREDIENT[=AMOUNT]")]
+    take_out: Vec<String>,
+    /// An action that is done, with the quantities that it has in the case
+    #[arg(long, value_name = "ID")]
+    action: Vec<String>,
+    /// Print the JSON that the HTTP service answers, byte for byte
+    #[arg(long)]
+    json: bool,
+    /// Folder of a rule pack, in place of the rules that the program carries
+    #[arg(long, value_name = "DIR")]
+    rules: Option<PathBuf>,
+}
+
+impl WhatIf {
+    pub(super) fn run(self) -> Result<(), Exit> {
+        let changes = self.changes().map_err(|message| {
+            complain(message);
+            Exit::Usage
+        })?;
+        let diagnostician = load_rules(self.rules.as_deref(), TestsPolicy::Ignored)?.diagnostician;
+        let case = read_input(&self.case)?;
+        // The case as it was written: its faults keep their lines.
+        let text = [b"{\"case\":", case.as_slice(), b",\"changes\":", changes.to_string().as_bytes(), b"}"].concat();
+        let request = WhatIfRequest::parse(&text, diagnostician.knowledge()).map_err(|faults| {
+            explain(&faults);
+            Exit::Faulty
+        })?;
+        let answer = what_if(request, &diagnostician).map_err(|fault| {
+            complain(fault);
+            Exit::Faulty
+        })?;
+        if !self.json {
+            return print(render(&answer, width()).as_bytes());
+        }
+        let json = serde_json::to_vec(&answer).map_err(|error| {
+            complain(format_args!("the answer cannot be written as JSON: {error}"));
+            Exit::Failed
+        });
+        print(&json?)
+    }
+
+    /// The changes as the HTTP service takes them; members that nobody gives are left out.
+    fn changes(&self) -> Result<Value, String> {
+        let mut changes = Map::new();
+        let readings: Map<String, Value> = self.set.iter().map(|text| reading(text)).collect::<Result<_, _>>()?;
+        let facts: Map<String, Value> = self.fact.iter().map(|text| fact(text)).collect::<Result<_, _>>()?;
+        let symptoms = self.symptom.iter().map(|text| symptom(text)).collect::<Result<Vec<Value>, _>>()?;
+        let mut ingredients = Vec::new();
+        for (how, texts) in [("doses", &self.dose), ("adds", &self.add), ("takes_out", &self.take_out)] {
+            for text in texts {
+                ingredients.push(ingredient(how, text)?);
+            }
+        }
+        let lists = [("readings", readings.into()), ("facts", facts.into())];
+        let arrays = [("symptoms", symptoms), ("ingredients", ingredients)];
+        let actions = ("actions", self.action.iter().map(|id| json!(id)).collect());
+        let members =
+            lists.into_iter().chain(arrays.into_iter().chain([actions]).map(|(name, all)| (name, Value::Array(all))));
+        for (name, value) in members {
+            let empty = value.as_array().is_some_and(Vec::is_empty) || value.as_object().is_some_and(Map::is_empty);
+            if !empty {
+                changes.insert(name.to_owned(), value);
+            }
+        }
+        Ok(Value::Object(changes))
+    }
+}
+
+fn pair<'t>(text: &'t str, example: &str) -> Result<(&'t str, &'t str), String> {
+    text.split_once('=').ok_or_else(|| format!("`{text}` is not as in `{example}`"))
+}
+
+/// `26Cel`: a number and a UCUM code.
+fn measure(text: &str) -> Result<(f64, &str), String> {
+    let end = text.find(|c: char| !(c.is_ascii_digit() || matches!(c, '.' | '-' | '+'))).unwrap_or(text.len());
+    let (number, unit) = text.split_at(end);
+    match number.parse::<f64>() {
+        Ok(value) if value.is_finite() && !unit.trim().is_empty() => Ok((value, unit.trim())),
+        // A plain number is one: the UCUM code `1`.
+        Ok(value) if value.is_finite() => Ok((value, "1")),
+        _ => Err(format!("`{text}` is not a number with a unit, as in `26Cel` or `2%`")),
+    }
+}
+
+fn reading(text: &str) -> Result<(String, Value), String> {
+    let (id, value) = pair(text, "dough_temperature=26Cel")?;
+    let (value, unit) = measure(value)?;
+    Ok((id.to_owned(), json!({ "value": value, "unit": unit })))
+}
+
+fn truth(text: &str) -> Result<bool, String> {
+    match text {
+        "yes" | "true" => Ok(true),
+        "no" | "false" => Ok(false),
+        _ => Err(format!("`{text}` is neither `yes` nor `no`")),
+    }
+}
+
+fn fact(text: &str) -> Result<(String, Value), String> {
+    let (id, stated) = pair(text, "dough_waits_before_divider=no")?;
+    Ok((id.to_owned(), Value::Bool(truth(stated)?)))
+}
+
+fn symptom(text: &str) -> Result<Value, String> {
+    let (id, present) = text.split_once('=').unwrap_or((text, "yes"));
+    Ok(json!({ "symptom": id, "present": truth(present)? }))
+}
+
+fn ingredient(how: &str, text: &str) -> Result<Value, String> {
+    if how == "takes_out" && !text.contains('=') {
+        return Ok(json!({ "ingredient": text, "how": how }));
+    }
+    let (id, amount) = pair(text, "water=2kg")?;
+    let (amount, unit) = measure(amount)?;
+    Ok(json!({ "ingredient": id, "how": how, "amount": amount, "unit": unit }))
+}

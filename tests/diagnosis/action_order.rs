@@ -1,0 +1,161 @@
+//! In which order to act.
+
+use std::collections::BTreeSet;
+
+use serde_json::{Value, json};
+
+use whybake::case::Case;
+use whybake::diagnosis::Diagnostician;
+use whybake::rules::{RuleFiles, load};
+
+use crate::support::{answer, probability};
+
+/// An invented bun: hollow, from a hot dough.
+fn hot_dough(requirements: Value) -> Value {
+    answer(&json!({
+        "product": "hamburger_bun",
+        "symptoms": [{ "symptom": "hollow_under_crust" }, { "symptom": "open_grain" }],
+        "readings": { "dough_temperature": { "value": 31.5, "unit": "Cel" } },
+        "requirements": requirements
+    }))
+}
+
+fn actions(answer: &Value) -> &Vec<Value> {
+    answer["action_order"]["actions"].as_array().unwrap()
+}
+
+fn named(answer: &Value) -> Vec<&str> {
+    actions(answer).iter().map(|one| one["action"].as_str().unwrap()).collect()
+}
+
+fn number(item: &Value, member: &str) -> f64 {
+    item[member].as_f64().unwrap()
+}
+
+#[test]
+fn each_action_stands_once_with_the_causes_that_it_mends() {
+    let answer = hot_dough(json!({}));
+    let order = actions(&answer);
+    assert!((3..=8).contains(&order.len()));
+    assert_eq!(named(&answer).into_iter().collect::<BTreeSet<_>>().len(), order.len());
+    for action in order {
+        let causes = action["causes"].as_array().unwrap();
+        assert!(!causes.is_empty());
+        for cause in causes {
+            let id = cause["cause"].as_str().unwrap();
+            assert!((number(cause, "probability") - probability(&answer, id)).abs() < 1e-12);
+            // One cause alone is mended with its probability times that of the action; several together at least so.
+            assert!(number(action, "mends") >= number(cause, "probability") * number(cause, "works") - 1e-12);
+        }
+        let bound: f64 = causes.iter().map(|cause| number(cause, "probability") * number(cause, "works")).sum();
+        assert!(number(action, "mends") <= bound + 1e-12);
+    }
+    assert_eq!(order[0]["action"], "colder_mixing_water");
+    assert_eq!(order[0]["quantities_under"], "dough_too_warm");
+}
+
+#[test]
+fn the_benefit_falls_from_place_to_place_and_follows_its_formula() {
+    let answer = hot_dough(json!({}));
+    let order = actions(&answer);
+    let benefits: Vec<f64> = order.iter().map(|one| number(one, "benefit_per_hour")).collect();
+    assert!(benefits.windows(2).all(|pair| pair[1] <= pair[0] + 1e-12), "{benefits:?}");
+    for action in order {
+        let seen = action["may_bring"].as_array().unwrap().iter().any(|one| one["already_seen"] == true);
+        let half = if seen { 0.5 } else { 1.0 };
+        let expected = 60.0 * number(action, "adds") / number(action, "expense_minutes") * half;
+        assert!((number(action, "benefit_per_hour") - expected).abs() < 1e-9);
+        assert!(number(action, "adds") <= number(action, "mends") + 1e-12);
+    }
+}
+
+#[test]
+fn what_is_expected_grows_with_every_action_and_some_is_sooner_than_all() {
+    let answer = hot_dough(json!({}));
+    let after = answer["action_order"]["after"].as_array().unwrap();
+    assert_eq!(after.iter().map(|one| one["actions"].as_u64().unwrap()).collect::<Vec<_>>(), [1, 2, 3]);
+    let first = &actions(&answer)[0];
+    assert!((number(&after[0], "one_cause_gone") - number(first, "mends")).abs() < 1e-12);
+    for pair in after.windows(2) {
+        assert!(number(&pair[1], "one_cause_gone") >= number(&pair[0], "one_cause_gone"));
+        assert!(number(&pair[1], "all_causes_gone") >= number(&pair[0], "all_causes_gone"));
+    }
+    for one in after {
+        assert!(number(one, "all_causes_gone") <= number(one, "one_cause_gone") + 1e-12);
+    }
+}
+
+/// Two causes of one symptom; what mends the likelier one brings in butter, and has a replacement. All numbers are simple.
+const SMALL: [(&str, &str); 8] = [
+    ("pack.rhai", "pack(\"small\").title(\"Small\").version(\"1\");"),
+    ("scales.rhai", "cost_word(\"PURCHASE\", 200); waste_word(\"ONE_BATCH\", 1);"),
+    ("requirements.rhai", "allergen(\"milk\").title(\"Milk\");"),
+    ("products.rhai", "family(\"buns\").title(\"Buns\"); product(\"bun\").title(\"Bun\").family(buns);"),
+    ("ingredients.rhai", "ingredient(\"butter\").title(\"Butter\").role(\"fat\").brings(milk);"),
+    (
+        "symptoms.rhai",
+        "symptom(\"hole\").title(\"Hole\").description(\"A hole.\").products(buns).leak(0.01);
+         symptom(\"pale\").title(\"Pale\").description(\"Pale.\").products(buns).leak(0.01);",
+    ),
+    (
+        "actions.rhai",
+        "action(\"butter_in\").title(\"Butter\").text(\"Put butter in.\").effort(40).cost(PURCHASE).waste(ONE_BATCH).uses(butter).instead(oil_in);
+         action(\"oil_in\").title(\"Oil\").text(\"Put oil in.\").effort(50);
+         action(\"slow_down\").title(\"Slow\").text(\"Run slower.\").effort(30).waste(0).may_show(pale);",
+    ),
+    (
+        "buns.rhai",
+        "cause(\"dry\").title(\"Dry\").mechanism(\"Too dry.\").products(buns).prior(0.3).shows(hole, 0.5).shows(pale, 0.1).action(butter_in, 0.5);
+         cause(\"fast\").title(\"Fast\").mechanism(\"Too fast.\").products(buns).prior(0.1).shows(hole, 0.5).shows(pale, 0.1).action(slow_down, 0.8);",
+    ),
+];
+
+fn small(symptoms: &Value, avoid: &Value) -> Value {
+    let mut files = RuleFiles::default();
+    SMALL.into_iter().for_each(|(path, text)| files.insert(path, text));
+    let diagnostician = Diagnostician::new(load(&files).unwrap().knowledge).unwrap();
+    let case = json!({ "product": "bun", "symptoms": symptoms, "requirements": { "avoid": avoid } });
+    let case = Case::parse(case.to_string().as_bytes(), diagnostician.knowledge()).unwrap();
+    serde_json::to_value(diagnostician.diagnose(case).unwrap()).unwrap()
+}
+
+#[test]
+fn effort_cost_and_waste_count_and_an_excluded_action_gives_its_place_to_its_replacement() {
+    let hole = json!([{ "symptom": "hole" }]);
+    let free = small(&hole, &json!([]));
+    // 300 minutes for 0.5 of the likelier cause, 30 minutes for 0.8 of the other.
+    assert_eq!(named(&free), ["slow_down", "butter_in"]);
+    let butter = &actions(&free)[1];
+    assert_eq!((number(butter, "expense_minutes"), &butter["cost"]), (300.0, &json!("PURCHASE")));
+    assert!((number(butter, "mends") - 0.5 * probability(&free, "dry")).abs() < 1e-12);
+
+    let without_milk = small(&hole, &json!(["milk"]));
+    assert_eq!(named(&without_milk), ["oil_in", "slow_down"]);
+    let oil = &actions(&without_milk)[0];
+    assert_eq!(
+        (&oil["instead_of"], &oil["cost"], &oil["waste_batches"]),
+        (&json!("butter_in"), &json!(null), &json!(null))
+    );
+    assert_eq!((number(oil, "expense_minutes"), number(oil, "mends")), (50.0, number(butter, "mends")));
+}
+
+#[test]
+fn an_action_that_can_bring_what_is_seen_says_so_and_counts_half() {
+    let slow = |symptoms: &Value| {
+        let answer = small(symptoms, &json!([]));
+        actions(&answer).iter().find(|one| one["action"] == "slow_down").unwrap().clone()
+    };
+    let unseen = slow(&json!([{ "symptom": "hole" }]));
+    assert_eq!(unseen["may_bring"], json!([{ "symptom": "pale", "already_seen": false }]));
+    assert!((number(&unseen, "benefit_per_hour") - 2.0 * number(&unseen, "adds")).abs() < 1e-12);
+    let seen = slow(&json!([{ "symptom": "hole" }, { "symptom": "pale" }]));
+    assert_eq!(seen["may_bring"], json!([{ "symptom": "pale", "already_seen": true }]));
+    assert!((number(&seen, "benefit_per_hour") - number(&seen, "adds")).abs() < 1e-12);
+}
+
+#[test]
+fn where_nothing_is_known_the_common_causes_are_acted_on() {
+    let answer = answer(&json!({ "product": "hamburger_bun" }));
+    assert!(!actions(&answer).is_empty());
+    assert!(answer["action_order"]["causes_left_out"].as_u64().unwrap() > 0);
+}
