@@ -104,10 +104,14 @@ fn pieces_for_a_trial() {
     let answer = figures("sample_size_for_difference", &json!({"difference": 0.1, "standard_deviation": 0.2}));
     assert_figure(&answer, "pieces", 64.0, 0.0);
     assert_figure(&answer, "effect_size", 0.5, 1e-12);
+    // By hand: t of 126 degrees of freedom at 2.5 % is 1.979; 1.979 × 0.2 × √(2/64) = 0.06997.
+    assert_figure(&answer, "significant_difference", 0.06997, 5e-5);
     // By hand: h = 2 asin √0.5 − 2 asin √0.25 = π/2 − π/3 = π/6; 2 (1.95996 + 0.84162)² / h² = 57.26.
     let answer = figures("sample_size_for_proportions", &json!({"now": 50, "wanted": 25}));
     assert_figure(&answer, "pieces", 58.0, 0.0);
     assert_figure(&answer, "effect_size", std::f64::consts::FRAC_PI_6, 1e-12);
+    // By hand: π/2 − 1.95996 √(2/58) = 1.20684; sin² (1.20684 / 2) = 0.32207.
+    assert_figure(&answer, "significant_share", 32.207, 0.01);
     let answer = figures("detectable_difference", &json!({"pieces": 64, "standard_deviation": 2}));
     assert_figure(&answer, "difference", 1.0, 0.01);
     let answer = figures("detectable_proportion", &json!({"now": 50, "pieces": 57.26}));

@@ -53,6 +53,7 @@ pub(super) const CALCULATIONS: &[Calculation] = &[
             figure("exact", "1", "the same before rounding up; 2 at least"),
             figure("by_normal_approximation", "1", "what is reckoned by hand, before rounding up"),
             figure("effect_size", "1", "the difference in standard deviations"),
+            figure("significant_difference", "1", "least difference of the two means that is significant then"),
         ],
         example: r#"{"difference": 0.2, "standard_deviation": 0.25}"#,
         science: &["trial_design::sample_size_for_difference"],
@@ -62,7 +63,7 @@ pub(super) const CALCULATIONS: &[Calculation] = &[
             let size = sample_size_for_difference(difference, deviation, risks(values))?;
             let outcome = Outcome::of("pieces", size.pieces).and("exact", size.exact);
             let outcome = outcome.and("by_normal_approximation", size.approximate).and("effect_size", size.effect);
-            Ok(outcome.remark(ONE_BATCH))
+            Ok(outcome.and("significant_difference", size.significant).remark(ONE_BATCH))
         },
     },
     Calculation {
@@ -91,6 +92,7 @@ pub(super) const CALCULATIONS: &[Calculation] = &[
             figure("pieces", "1", "whole pieces of each setting"),
             figure("exact", "1", "the same before rounding up"),
             figure("effect_size", "1", "difference of the arcsine-transformed shares"),
+            figure("significant_share", "%", "share from which on the change is significant then"),
         ],
         example: r#"{"now": 20, "wanted": 5}"#,
         science: &["trial_design::sample_size_for_proportions"],
@@ -99,7 +101,8 @@ pub(super) const CALCULATIONS: &[Calculation] = &[
             let (now, wanted) = (values.number("now"), values.number("wanted"));
             let size = sample_size_for_proportions(now, wanted, risks(values))?;
             let outcome = Outcome::of("pieces", size.pieces).and("exact", size.exact);
-            Ok(outcome.and("effect_size", size.effect).remark(ONE_BATCH))
+            let outcome = outcome.and("effect_size", size.effect).and("significant_share", size.significant);
+            Ok(outcome.remark(ONE_BATCH))
         },
     },
     Calculation {

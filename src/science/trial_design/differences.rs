@@ -20,6 +20,12 @@ const APPROXIMATE: Method = Method {
     domain: "many pieces; for few it gives one or two too few",
 };
 
+const LEAST_SIGNIFICANT: Method = Method {
+    name: "least significant difference t(alpha/2) s sqrt(2/n)",
+    source: "Fisher's least significant difference; from memory of Box, Hunter and Hunter, Statistics for Experimenters, 2005",
+    domain: "the deviation turns out as it was said to be; one comparison",
+};
+
 const STANDARDISED: Method = Method {
     name: "difference over standard deviation",
     source: "Cohen, Statistical Power Analysis for the Behavioral Sciences, 1988, section 2.2",
@@ -43,6 +49,8 @@ pub struct DifferenceSize {
     pub approximate: Estimate,
     /// The difference in standard deviations.
     pub effect: Estimate,
+    /// Least difference of the two means that is significant with so many pieces, in the unit of the deviation.
+    pub significant: Estimate,
 }
 
 /// Pieces of each of two settings that show `difference`, in the unit of `standard_deviation` (both above zero).
@@ -71,6 +79,7 @@ pub fn sample_size_for_difference(
         exact: Estimate::new(exact, "1", EXACT),
         approximate: Estimate::new(2.0 * z * z / (effect * effect), "1", APPROXIMATE),
         effect: Estimate::new(effect, "1", STANDARDISED),
+        significant: Estimate::new(significant(exact.ceil(), standard_deviation, risks), "1", LEAST_SIGNIFICANT),
     })
 }
 
@@ -87,6 +96,10 @@ pub fn detectable_difference(pieces: f64, standard_deviation: f64, risks: Risks)
     // Two pieces at the smallest alpha and the largest power need some fifty deviations.
     let effect = bisection::root_of_rising(0.0, 200.0, |effect| power(effect, pieces, risks) - risks.power);
     Ok(Estimate::new(effect * standard_deviation, "1", EXACT))
+}
+
+fn significant(pieces: f64, standard_deviation: f64, risks: Risks) -> f64 {
+    noncentral_t::critical(2.0 * pieces - 2.0, risks.alpha) * standard_deviation * (2.0 / pieces).sqrt()
 }
 
 fn power(effect: f64, pieces: f64, risks: Risks) -> f64 {

@@ -27,6 +27,9 @@ pub struct ProportionSize {
     pub exact: Estimate,
     /// Difference of the transformed shares, 0 to π.
     pub effect: Estimate,
+    /// The share, %, from which on the change is significant with so many pieces where the other setting shows the share
+    /// of now.
+    pub significant: Estimate,
 }
 
 /// Pieces of each of two settings that show a change of the share of faulty pieces from `now_percent` to
@@ -53,7 +56,12 @@ pub fn sample_size_for_proportions(
     let pieces = exact.ceil();
     let estimate =
         |value| [now_percent, wanted_percent].into_iter().fold(Estimate::new(value, "1", ARCSINE), few(pieces));
-    Ok(ProportionSize { pieces: estimate(pieces), exact: estimate(exact), effect: Estimate::new(effect, "1", ARCSINE) })
+    Ok(ProportionSize {
+        pieces: estimate(pieces),
+        exact: estimate(exact),
+        effect: Estimate::new(effect, "1", ARCSINE),
+        significant: Estimate::new(significant(now_percent, wanted_percent, pieces, risks), "%", ARCSINE),
+    })
 }
 
 /// Highest share of faulty pieces, %, below `now_percent` that `pieces` of each setting (1 to a million) tell from it.
@@ -74,6 +82,13 @@ pub fn detectable_proportion(now_percent: f64, pieces: f64, risks: Risks) -> Res
     nonsense.or_ok()?;
     let share = 100.0 * (0.5 * wanted).sin().powi(2);
     Ok([now_percent, share].into_iter().fold(Estimate::new(share, "%", ARCSINE), few(pieces)))
+}
+
+fn significant(now: f64, wanted: f64, pieces: f64, risks: Risks) -> f64 {
+    let least = normal::exceeded_with(0.5 * risks.alpha) * (2.0 / pieces).sqrt();
+    let step = if wanted < now { -least } else { least };
+    let share = (transformed(now) + step).clamp(0.0, PI);
+    100.0 * (0.5 * share).sin().powi(2)
 }
 
 fn transformed(percent: f64) -> f64 {

@@ -18,7 +18,7 @@ impl Risks {
     pub(super) fn check(self, nonsense: &mut Nonsense) {
         input_checks::within(nonsense, "alpha", self.alpha, 0.001..=0.5, "1");
         input_checks::within(nonsense, "power", self.power, 0.5..=0.999, "1");
-        let sure = !(self.power <= self.alpha);
+        let sure = self.power > self.alpha;
         nonsense.unless(sure, "power", format!("`{}` is no more than the false alarms of {}", self.power, self.alpha));
     }
 }
