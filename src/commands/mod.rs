@@ -12,9 +12,12 @@ mod guide;
 mod input;
 mod knowledge;
 mod log;
+mod measure;
 mod openapi;
 mod output;
+mod replay;
 mod serve;
+mod trial_sheet;
 mod what_if;
 
 use std::process::ExitCode;
@@ -34,6 +37,8 @@ enum Command {
     Serve(serve::Serve),
     Diagnose(diagnose::Diagnose),
     WhatIf(what_if::WhatIf),
+    TrialSheet(Box<trial_sheet::TrialSheetCommand>),
+    Replay(replay::Replay),
     Formula(formula::Formula),
     Calculate(calculate::Calculate),
     Check(check::Check),
@@ -60,6 +65,8 @@ pub fn run() -> ExitCode {
         Command::Serve(command) => command.run(),
         Command::Diagnose(command) => command.run(),
         Command::WhatIf(command) => command.run(),
+        Command::TrialSheet(command) => command.run(),
+        Command::Replay(command) => command.run(),
         Command::Formula(command) => command.run(),
         Command::Calculate(command) => command.run(),
         Command::Check(command) => command.run(),

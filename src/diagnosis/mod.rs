@@ -39,4 +39,5 @@ pub use prescribed::Prescribed;
 pub(crate) use remarks::percent;
 pub use said::Said;
 pub use terminal::render;
+pub(crate) use terminal::with_symbol;
 pub use words::{describe_condition, describe_regions};

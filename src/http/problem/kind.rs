@@ -35,6 +35,10 @@ pub enum ProblemKind {
     FaultyInputs,
     /// The JSON is no request about a formula that can be computed.
     FaultyFormula,
+    /// The JSON is no request for a trial sheet that can be planned.
+    FaultyTrialSheet,
+    /// The JSON is no record of a diagnosis that can be replayed.
+    FaultyRecord,
     /// The JSON is no trial of rules.
     FaultyTrial,
     /// The trial took too long.
@@ -49,7 +53,7 @@ pub enum ProblemKind {
 
 impl ProblemKind {
     /// The whole catalogue.
-    pub const ALL: [Self; 20] = [
+    pub const ALL: [Self; 22] = [
         Self::MalformedJson,
         Self::UnreadableBody,
         Self::UnknownAuthor,
@@ -65,6 +69,8 @@ impl ProblemKind {
         Self::FaultyCase,
         Self::FaultyInputs,
         Self::FaultyFormula,
+        Self::FaultyTrialSheet,
+        Self::FaultyRecord,
         Self::FaultyTrial,
         Self::LongTrial,
         Self::FaultyParameters,
@@ -88,6 +94,8 @@ impl ProblemKind {
             Self::FaultyCase
             | Self::FaultyInputs
             | Self::FaultyFormula
+            | Self::FaultyTrialSheet
+            | Self::FaultyRecord
             | Self::FaultyTrial
             | Self::LongTrial
             | Self::FaultyParameters => StatusCode::UNPROCESSABLE_ENTITY,
@@ -121,6 +129,8 @@ impl ProblemKind {
             Self::FaultyCase => "faulty-case",
             Self::FaultyInputs => "faulty-inputs",
             Self::FaultyFormula => "faulty-formula",
+            Self::FaultyTrialSheet => "faulty-trial-sheet",
+            Self::FaultyRecord => "faulty-record",
             Self::FaultyTrial => "faulty-trial",
             Self::LongTrial => "long-trial",
             Self::FaultyParameters => "faulty-parameters",
@@ -160,6 +170,8 @@ impl ProblemKind {
             Self::FaultyCase => "the case has faults",
             Self::FaultyInputs => "the inputs have faults",
             Self::FaultyFormula => "the request about the formula has faults",
+            Self::FaultyTrialSheet => "the request for the trial sheet has faults",
+            Self::FaultyRecord => "the record has faults",
             Self::FaultyTrial => "the trial has faults",
             Self::LongTrial => "the trial took too long",
             Self::FaultyParameters => "the query parameters have faults",
@@ -200,6 +212,14 @@ impl ProblemKind {
                 "Mend every entry of `errors`; `GET` at the same path tells the inputs with units and ranges."
             }
             Self::FaultyFormula => "Mend every entry of `errors`; `/v1/ingredients` lists what a formula may name.",
+            Self::FaultyTrialSheet => {
+                "Mend every entry of `errors`; what stands under `/case` is a fault of the case. `/v1/diagnoses` tells the \
+                 actions that a trial can take."
+            }
+            Self::FaultyRecord => {
+                "Send `case` and `diagnosis` as they were; mend every entry of `errors`. What the rules now in force say \
+                 against the case is no fault: the replay tells it."
+            }
             Self::FaultyTrial => "Mend every entry of `errors`; each names the place by a JSON Pointer (RFC 6901).",
             Self::LongTrial => "Try with fewer cases, or run `whybake compare`, which takes as long as it needs.",
             Self::FaultyParameters => "Mend every entry of `errors`; each names the parameter.",

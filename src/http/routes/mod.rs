@@ -11,10 +11,12 @@ pub(super) mod ingredients;
 pub(super) mod problems;
 pub(super) mod products;
 pub(super) mod readings;
+pub(super) mod replays;
 pub(super) mod requirements;
 pub(super) mod rule_trials;
 pub(super) mod rules;
 pub(super) mod symptoms;
+pub(super) mod trial_sheets;
 pub(super) mod what_if;
 
 use actix_web::http::Method;
@@ -25,9 +27,11 @@ use super::problem::{Problem, ProblemKind};
 use super::{openapi, page};
 
 /// Everything that can be asked: one row a path and method.
-pub static ROUTES: [Route; 27] = [
+pub static ROUTES: [Route; 29] = [
     post("/v1/diagnoses", || to(diagnoses::create)),
     post("/v1/what_if", || to(what_if::create)),
+    post("/v1/trial_sheets", || to(trial_sheets::create)),
+    post("/v1/replays", || to(replays::create)),
     get("/v1/calculations", || to(calculations::list)),
     get("/v1/calculations/{name}", || to(calculations::show)),
     post("/v1/calculations/{name}", || to(calculations::compute)),

@@ -105,8 +105,9 @@ fn few(pieces: f64) -> impl Fn(Estimate, f64) -> Estimate {
         let expected = pieces * 0.01 * percent.min(100.0 - percent);
         estimate.valid_if(expected >= FEWEST_OF_A_KIND, || {
             format!(
-                "{pieces:.0} pieces at {percent:.3} % hold {expected:.1} of the rarer kind: too few for the method, \
-                 take more pieces"
+                "of {pieces:.0} pieces with a share of {} % only {expected:.1} are of the rarer kind: too few for the method, \
+                 take more pieces",
+                (1000.0 * percent).round() / 1000.0
             )
         })
     }
