@@ -15,9 +15,10 @@
 //! 3. [`diagnosis`] lays out what is known, computes what can be computed ([`formulas`], [`science`]), weighs the evidence, asks [`inference`] for
 //!    exact posteriors, and puts the answer into words.
 //!    Before that, [`intake`] makes a case of a complaint in plain words, and tells what to ask.
-//! 4. [`rule_tests`] judges the rules themselves: cases beside the rules, with what the answer must say.
-//! 5. [`live_rules`] exchanges the rules while a service runs; [`rule_trial`] and [`comparison`] tell what a change would do.
-//! 6. [`what_if`] diagnoses the same case with hypothetical readings, amounts and actions.
+//! 4. [`what_if`] diagnoses the same case with hypothetical readings, amounts and actions; [`trial_sheet`] plans the trial bake that tells
+//!    whether an action helps; [`replay`] tells whether a stored answer still holds.
+//! 5. [`rule_tests`] judges the rules themselves: cases beside the rules, with what the answer must say.
+//! 6. [`live_rules`] exchanges the rules while a service runs; [`rule_trial`] and [`comparison`] tell what a change would do.
 //! 7. [`http`] and [`commands`] carry cases in and diagnoses out.
 //!
 //! ## Glossary
@@ -41,6 +42,7 @@ pub mod json;
 pub mod knowledge;
 pub mod live_rules;
 mod paragraphs;
+pub mod replay;
 pub mod rule_set;
 pub mod rule_tests;
 pub mod rule_trial;
@@ -48,5 +50,6 @@ pub mod rules;
 pub mod science;
 pub mod settings;
 pub mod suggest;
+pub mod trial_sheet;
 pub mod units;
 pub mod what_if;

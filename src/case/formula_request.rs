@@ -119,7 +119,7 @@ fn parse<T>(
     }
 }
 
-fn read_part(node: &Node<'_>, faults: &mut Faults) -> Option<Part> {
+pub(crate) fn read_part(node: &Node<'_>, faults: &mut Faults) -> Option<Part> {
     let name = node.text(faults)?;
     let found = Part::named(name);
     if found.is_none() {
@@ -130,7 +130,7 @@ fn read_part(node: &Node<'_>, faults: &mut Faults) -> Option<Part> {
 }
 
 /// Either a mass, or pieces with their mass and the bake loss.
-fn read_size(object: &Object<'_>, faults: &mut Faults) -> Option<BatchSize> {
+pub(crate) fn read_size(object: &Object<'_>, faults: &mut Faults) -> Option<BatchSize> {
     let mass = object.optional("mass");
     let pieces = object.optional("pieces");
     match (mass, pieces) {

@@ -10,6 +10,7 @@ use super::knowledge::load_rules;
 use super::output::{complain, print, width};
 use crate::case::{Case, CaseFaults};
 use crate::diagnosis::{Diagnosis, render};
+use crate::replay::write_record;
 use crate::settings::TestsPolicy;
 
 /// Diagnose one case
@@ -19,8 +20,12 @@ pub(super) struct Diagnose {
     #[arg(value_name = "CASE.json")]
     case: PathBuf,
     /// Print the JSON that the HTTP service answers, byte for byte
-    #[arg(long)]
+    #[arg(long, conflicts_with = "record")]
     json: bool,
+    /// Print a record on one line, with the case, the answer and the version of the program, for `whybake replay` and
+    /// `whybake compare`
+    #[arg(long)]
+    record: bool,
     /// Folder of a rule pack, in place of the rules that the program carries
     #[arg(long, value_name = "DIR")]
     rules: Option<PathBuf>,
@@ -30,6 +35,15 @@ impl Diagnose {
     pub(super) fn run(self) -> Result<(), Exit> {
         let diagnostician = load_rules(self.rules.as_deref(), TestsPolicy::Ignored)?.diagnostician;
         let text = read_input(&self.case)?;
+        if self.record {
+            return match write_record(&text, &diagnostician) {
+                Ok(record) => print(&record),
+                Err(faults) => {
+                    explain(&faults);
+                    Err(Exit::Faulty)
+                }
+            };
+        }
         let case = Case::parse(&text, diagnostician.knowledge()).map_err(|faults| {
             explain(&faults);
             Exit::Faulty
@@ -50,8 +64,13 @@ fn json(diagnosis: &Diagnosis<'_>) -> Result<Vec<u8>, Exit> {
 }
 
 pub(super) fn explain(faults: &CaseFaults) {
+    explain_of(faults, "the case");
+}
+
+/// Tells the faults of a document that people call `whole`.
+pub(super) fn explain_of(faults: &CaseFaults, whole: &str) {
     match faults {
-        CaseFaults::Malformed(_) => complain(faults),
-        CaseFaults::Faulty(faults) => faults.iter().for_each(|fault| complain(in_a_line(fault, "the case"))),
+        CaseFaults::Malformed(detail) => complain(format_args!("{whole} is not JSON: {detail}")),
+        CaseFaults::Faulty(faults) => faults.iter().for_each(|fault| complain(in_a_line(fault, whole))),
     }
 }

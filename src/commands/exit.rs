@@ -7,7 +7,7 @@ pub(super) const HELP: &str = "\
 Exit codes:
   0  done
   1  the case, the inputs, or the rules that were to be checked, have faults, or a rule test fails; compared rules give a
-     case another leader or refuse it
+     case another leader or refuse it; a replayed record gives another answer
   2  the command line or the settings cannot be used
   3  the rules cannot be loaded, or fail their tests where these are required
   4  a file, the output or the network failed";

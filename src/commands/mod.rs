@@ -16,9 +16,12 @@ mod intake_sheet;
 mod knowledge;
 mod list;
 mod log;
+mod measure;
 mod openapi;
 mod output;
+mod replay;
 mod serve;
+mod trial_sheet;
 mod what_if;
 
 use std::process::ExitCode;
@@ -42,6 +45,8 @@ enum Command {
     IntakeSheet(intake_sheet::IntakeSheet),
     List(list::List),
     WhatIf(what_if::WhatIf),
+    TrialSheet(Box<trial_sheet::TrialSheetCommand>),
+    Replay(replay::Replay),
     Formula(formula::Formula),
     Calculate(calculate::Calculate),
     Check(check::Check),
@@ -72,6 +77,8 @@ pub fn run() -> ExitCode {
         Command::IntakeSheet(command) => command.run(),
         Command::List(command) => command.run(),
         Command::WhatIf(command) => command.run(),
+        Command::TrialSheet(command) => command.run(),
+        Command::Replay(command) => command.run(),
         Command::Formula(command) => command.run(),
         Command::Calculate(command) => command.run(),
         Command::Check(command) => command.run(),

@@ -151,6 +151,11 @@ fn fault(pointer: &str, code: FaultCode, detail: String) -> Fault {
 
 /// Of equal changes the one of the first cause by name.
 fn largest_change(before: &[LeadingCause], after: &[LeadingCause]) -> Option<ProbabilityChange> {
+    probability_changes(before, after).into_iter().next()
+}
+
+/// All causes whose probability differs, the largest change first; of equal changes the first cause by name.
+pub(crate) fn probability_changes(before: &[LeadingCause], after: &[LeadingCause]) -> Vec<ProbabilityChange> {
     let mut changes: BTreeMap<&str, (f64, f64)> = BTreeMap::new();
     for cause in before {
         changes.entry(&cause.cause).or_default().0 = cause.probability;
@@ -158,12 +163,9 @@ fn largest_change(before: &[LeadingCause], after: &[LeadingCause]) -> Option<Pro
     for cause in after {
         changes.entry(&cause.cause).or_default().1 = cause.probability;
     }
-    let mut largest: Option<ProbabilityChange> = None;
-    for (cause, (before, after)) in changes {
-        let change = ProbabilityChange { cause: cause.to_owned(), before, after };
-        if change.size() > largest.as_ref().map_or(SAME, ProbabilityChange::size) {
-            largest = Some(change);
-        }
-    }
-    largest
+    let changes = changes.into_iter();
+    let changes = changes.map(|(cause, (before, after))| ProbabilityChange { cause: cause.to_owned(), before, after });
+    let mut changes: Vec<ProbabilityChange> = changes.filter(|change| change.size() > SAME).collect();
+    changes.sort_by(|one, other| other.size().total_cmp(&one.size()));
+    changes
 }

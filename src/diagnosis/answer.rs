@@ -78,7 +78,7 @@ impl Diagnosis<'_> {
 }
 
 /// Which rules made an answer.
-#[derive(Debug, Serialize, ToSchema)]
+#[derive(Debug, Clone, Serialize, ToSchema)]
 pub struct RulesStamp<'k> {
     /// The authors' version.
     #[schema(example = "0.1.0")]

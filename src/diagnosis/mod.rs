@@ -43,5 +43,6 @@ pub use prescribed::Prescribed;
 pub(crate) use remarks::percent;
 pub use said::Said;
 pub use terminal::render;
+pub(crate) use terminal::with_symbol;
 pub use usual_information::UsualInformation;
 pub use words::{describe_condition, describe_regions};

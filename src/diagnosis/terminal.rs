@@ -27,7 +27,7 @@ pub fn render(diagnosis: &Diagnosis<'_>, width: usize) -> String {
 
 /// A computed value with its unit as people write it and can set it: three digits, and whole numbers from 100 on. The
 /// rules have checked the code.
-fn with_symbol(value: f64, code: &str) -> String {
+pub(crate) fn with_symbol(value: f64, code: &str) -> String {
     let value = match value.abs() {
         size if size >= 100.0 => value.round(),
         size if size >= 10.0 => (value * 10.0).round() / 10.0,

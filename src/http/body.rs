@@ -38,10 +38,25 @@ impl Deref for JsonText {
 #[derive(Debug)]
 pub(super) struct TrialText(Bytes);
 
+/// The same within the limit of a record, which holds an answer beside its case.
+#[derive(Debug)]
+pub(super) struct RecordText(Bytes);
+
+/// Longest answer of a record, bytes: usual ones have some fifty thousand.
+const ANSWER_BYTES: usize = 1024 * 1024;
+
 /// Longest body of a trial, bytes: several times the whole pack that the binary carries.
 pub(super) const TRIAL_BYTES: usize = 8 * 1024 * 1024;
 
 impl Deref for TrialText {
+    type Target = [u8];
+
+    fn deref(&self) -> &[u8] {
+        &self.0
+    }
+}
+
+impl Deref for RecordText {
     type Target = [u8];
 
     fn deref(&self) -> &[u8] {
@@ -57,6 +72,16 @@ impl FromRequest for JsonText {
 
     fn from_request(request: &HttpRequest, payload: &mut Payload) -> Self::Future {
         let bytes = take(request, payload, |limits| limits);
+        Box::pin(async move { bytes.await.map(Self) })
+    }
+}
+
+impl FromRequest for RecordText {
+    type Error = Problem;
+    type Future = Reading<Self>;
+
+    fn from_request(request: &HttpRequest, payload: &mut Payload) -> Self::Future {
+        let bytes = take(request, payload, |limits| BodyLimits { bytes: limits.bytes + ANSWER_BYTES, ..limits });
         Box::pin(async move { bytes.await.map(Self) })
     }
 }

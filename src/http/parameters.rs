@@ -33,6 +33,30 @@ impl ProductFilter {
     }
 }
 
+/// `?format=`, by which an answer for people is had on paper.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum PaperFormat {
+    Json,
+    Markdown,
+    Page,
+}
+
+impl PaperFormat {
+    const NAME: &'static str = "format";
+    const WORDS: [(&'static str, Self); 3] = [("json", Self::Json), ("markdown", Self::Markdown), ("page", Self::Page)];
+
+    fn named(word: &str) -> Result<Self, Problem> {
+        let words = Self::WORDS.map(|(own, _)| own);
+        let found = Self::WORDS.into_iter().find(|(own, _)| *own == word).map(|(_, format)| format);
+        found.ok_or_else(|| {
+            let help = did_you_mean(word, words).unwrap_or_else(|| format!("the formats are `{}`", words.join("`, `")));
+            let detail = format!("unknown format `{word}`");
+            let entry = ProblemEntry::parameter(Self::NAME, ErrorCode::UnknownName, detail);
+            Problem::new(ProblemKind::FaultyParameters).entries([entry.help(help)])
+        })
+    }
+}
+
 fn find_product(id: &str, knowledge: &Knowledge) -> Result<Key<Product>, Problem> {
     let products = &knowledge.declared.products;
     products.find(id).ok_or_else(|| {
@@ -98,6 +122,18 @@ impl FromRequest for ProductFilter {
         ready(pairs(request).and_then(|pairs| {
             check(&pairs, &[Self::NAME])?;
             Ok(Self(pairs.into_iter().next().map(|(_, id)| id)))
+        }))
+    }
+}
+
+impl FromRequest for PaperFormat {
+    type Error = Problem;
+    type Future = Ready<Result<Self, Problem>>;
+
+    fn from_request(request: &HttpRequest, _: &mut Payload) -> Self::Future {
+        ready(pairs(request).and_then(|pairs| {
+            check(&pairs, &[Self::NAME])?;
+            pairs.first().map_or(Ok(Self::Json), |(_, word)| Self::named(word))
         }))
     }
 }

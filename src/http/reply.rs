@@ -19,3 +19,18 @@ pub(super) fn json(value: &impl Serialize) -> Result<HttpResponse, Problem> {
 pub(super) fn json_bytes(text: Vec<u8>) -> HttpResponse {
     HttpResponse::Ok().content_type(ContentType::json()).body(text)
 }
+
+/// An answer for people, in Markdown.
+pub(super) fn markdown(text: String) -> HttpResponse {
+    HttpResponse::Ok().content_type("text/markdown; charset=utf-8").body(text)
+}
+
+/// A page to print: it styles itself, and nothing in it may run or load.
+pub(super) fn printed_page(text: String) -> HttpResponse {
+    let policy = "default-src 'none'; style-src 'unsafe-inline'; frame-ancestors 'none'";
+    HttpResponse::Ok()
+        .content_type(ContentType::html())
+        .insert_header(("content-security-policy", policy))
+        .insert_header(("x-content-type-options", "nosniff"))
+        .body(text)
+}

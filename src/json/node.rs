@@ -189,6 +189,15 @@ impl<'a> Node<'a> {
         }
     }
 
+    /// The value as an object of which only some members are read; one that stands twice is a fault.
+    pub(crate) fn any_object(&'a self, faults: &mut Faults) -> Option<Object<'a>> {
+        self.members(faults, |_, _, _| {});
+        match self.json {
+            Json::Object(members) => Some(Object { node: self, members }),
+            _ => None,
+        }
+    }
+
     /// The value as an object of known members.
     pub(crate) fn object(&'a self, faults: &mut Faults, known: &[&str]) -> Option<Object<'a>> {
         self.members(faults, |faults, name, node| {

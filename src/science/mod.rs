@@ -22,6 +22,7 @@
 //! | soluble solids, pectin, gelatin, starch, fruit enzymes | [`filling`] |
 //! | iodine value, solids curve, plasticity, blends that match a curve | [`fat`] |
 //! | whether water activity and pH call for temperature control | [`food_code`] |
+//! | how many pieces show a difference, which runs, in which order | [`trial_design`] |
 
 // The formula and what goes into it.
 pub mod dough_temperature;
@@ -45,6 +46,9 @@ pub mod sugar_solubility;
 
 // What the law asks first.
 pub mod food_code;
+
+// Whether a change helped.
+pub mod trial_design;
 
 // What they share.
 mod bisection;

@@ -8,7 +8,7 @@ use crate::science::formula::{Part, Stage};
 
 /// How large an amount is, in the unit of the basis.
 #[derive(Debug, Clone, Copy)]
-pub(super) enum Size {
+pub(crate) enum Size {
     /// kg in the batch.
     Mass(f64),
     /// % on flour.
@@ -23,9 +23,9 @@ pub(super) enum Size {
 
 /// An amount before and after, in the unit of the formula.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct Changed {
-    pub(super) before: f64,
-    pub(super) after: f64,
+pub(crate) struct Changed {
+    pub(crate) before: f64,
+    pub(crate) after: f64,
 }
 
 /// Share of a difference that is no difference.
@@ -38,7 +38,7 @@ const MOST_STEPS: usize = 60;
 ///
 /// # Errors
 /// Why it cannot be changed.
-pub(super) fn change(
+pub(crate) fn change(
     case: &mut Case,
     diagnostician: &Diagnostician,
     portion: &Portion,

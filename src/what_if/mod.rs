@@ -14,6 +14,7 @@ mod compared;
 mod terminal;
 mod trial;
 
+pub(crate) use amount::{Size, change as change_amount};
 pub use answer::{Applied, CauseChange, FigureChange, LeaderChange, NotApplied, WhatIf, WhatIfLeader};
 pub use terminal::render;
 pub use trial::what_if;

@@ -97,3 +97,32 @@ fn a_fat_blend_keeps_its_limits() {
     let answer = figures("fat_blend_for_curve", &inputs);
     assert!(answer["remarks"].to_string().contains("palm stearin is left out"), "{answer}");
 }
+
+#[test]
+fn pieces_for_a_trial() {
+    // Cohen 1992, table 2: half a standard deviation takes 64 pieces of each, at 5 % and 80 %.
+    let answer = figures("sample_size_for_difference", &json!({"difference": 0.1, "standard_deviation": 0.2}));
+    assert_figure(&answer, "pieces", 64.0, 0.0);
+    assert_figure(&answer, "effect_size", 0.5, 1e-12);
+    // By hand: t of 126 degrees of freedom at 2.5 % is 1.979; 1.979 × 0.2 × √(2/64) = 0.06997.
+    assert_figure(&answer, "significant_difference", 0.06997, 5e-5);
+    // By hand: h = 2 asin √0.5 − 2 asin √0.25 = π/2 − π/3 = π/6; 2 (1.95996 + 0.84162)² / h² = 57.26.
+    let answer = figures("sample_size_for_proportions", &json!({"now": 50, "wanted": 25}));
+    assert_figure(&answer, "pieces", 58.0, 0.0);
+    assert_figure(&answer, "effect_size", std::f64::consts::FRAC_PI_6, 1e-12);
+    // By hand: π/2 − 1.95996 √(2/58) = 1.20684; sin² (1.20684 / 2) = 0.32207.
+    assert_figure(&answer, "significant_share", 32.207, 0.01);
+    let answer = figures("detectable_difference", &json!({"pieces": 64, "standard_deviation": 2}));
+    assert_figure(&answer, "difference", 1.0, 0.01);
+    let answer = figures("detectable_proportion", &json!({"now": 50, "pieces": 57.26}));
+    assert_figure(&answer, "wanted", 25.0, 0.01);
+}
+
+#[test]
+fn runs_of_a_factorial_design() {
+    let answer = figures("factorial_design", &json!({"factors": 4, "fraction": "half", "seed": 3}));
+    assert_figure(&answer, "runs", 8.0, 0.0);
+    let labels: Vec<&str> = answer["figures"].as_array().unwrap().iter().filter_map(|own| own["of"].as_str()).collect();
+    assert_eq!(labels, ["(1)", "ad", "bd", "ab", "cd", "ac", "bc", "abcd"]);
+    assert_eq!(answer["remarks"][0], "2^(4-1), resolution IV, D = ABC, I = ABCD");
+}

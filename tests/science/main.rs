@@ -29,6 +29,7 @@ mod published;
 mod shelf_life;
 mod soluble_solids;
 mod sugar_solubility;
+mod trial_design;
 mod water_activity;
 mod water_activity_properties;
 mod yeast;

@@ -23,10 +23,13 @@ mod sugar_solubility;
 // What the law asks first.
 mod food_code;
 
+// Whether a change helped.
+mod trial_design;
+
 use super::calculation::Calculation;
 
 /// All topics, in the order of the science.
-pub(super) const TOPICS: [&[Calculation]; 15] = [
+pub(super) const TOPICS: [&[Calculation]; 16] = [
     dough_temperature::CALCULATIONS,
     flour::CALCULATIONS,
     leavening::CALCULATIONS,
@@ -42,4 +45,5 @@ pub(super) const TOPICS: [&[Calculation]; 15] = [
     filling::CALCULATIONS,
     sugar_solubility::CALCULATIONS,
     food_code::CALCULATIONS,
+    trial_design::CALCULATIONS,
 ];

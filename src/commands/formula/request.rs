@@ -2,7 +2,8 @@
 
 use serde_json::{Map, Value, json};
 
-use super::{Exit, Formula, complain};
+use super::{Exit, Formula};
+use crate::commands::measure::measure;
 
 /// Members of a case that say nothing of its formula.
 const OF_A_CASE: [&str; 5] = ["symptoms", "readings", "facts", "requirements", "reference"];
@@ -39,18 +40,5 @@ impl Formula {
             sizes.insert("bake_loss".to_owned(), measure("--bake-loss", loss)?);
         }
         Ok(sizes)
-    }
-}
-
-/// `120kg` or `120 kg`: a number and a UCUM code.
-fn measure(option: &str, text: &str) -> Result<Value, Exit> {
-    let end = text.find(|c: char| !(c.is_ascii_digit() || matches!(c, '.' | '-' | '+'))).unwrap_or(text.len());
-    let (number, unit) = text.split_at(end);
-    match number.parse::<f64>() {
-        Ok(value) if value.is_finite() && !unit.trim().is_empty() => Ok(json!({"value": value, "unit": unit.trim()})),
-        _ => {
-            complain(format_args!("{option}: `{text}` is not a number with a unit, as in `120kg` or `12%`"));
-            Err(Exit::Usage)
-        }
     }
 }

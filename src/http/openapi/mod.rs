@@ -7,6 +7,7 @@ mod inquiries;
 mod optional;
 mod problems;
 mod trial;
+mod trial_sheets;
 mod what_if_examples;
 
 use std::sync::LazyLock;
@@ -21,7 +22,8 @@ use utoipa::openapi::security::{HttpAuthScheme, HttpBuilder, SecurityScheme};
 use utoipa::openapi::{Content, RefOr};
 
 pub(super) use problems::{
-    CaseProblems, ComplaintProblems, FormulaProblems, ItemProblems, ParameterProblems, ReloadProblems, TrialProblems,
+    CaseProblems, ComplaintProblems, FormulaProblems, ItemProblems, ParameterProblems, RecordProblems, ReloadProblems,
+    TrialProblems, TrialSheetProblems,
 };
 
 use super::parameters::NoParameters;
@@ -29,7 +31,8 @@ use super::problem::{Problem, ProblemDocument};
 use super::routes::{
     calculations as calculation_routes, causes, complaints as complaint_route, diagnoses, facts,
     formulas as formula_routes, health, ingredients, inquiries as inquiry_route, intake_sheets,
-    problems as problem_routes, products, readings, requirements, rule_trials as trial_route, rules, symptoms, what_if,
+    problems as problem_routes, products, readings, replays, requirements, rule_trials as trial_route, rules, symptoms,
+    trial_sheets as trial_sheet_route, what_if,
 };
 use crate::calculations::CalculationAnswer;
 
@@ -63,6 +66,8 @@ static TEXT: LazyLock<Result<Bytes, String>> = LazyLock::new(|| text().map(Bytes
         formula_routes::figures,
         formula_routes::batches,
         formula_routes::ratios,
+        trial_sheet_route::create,
+        replays::create,
         products::list,
         ingredients::list,
         requirements::list,
@@ -83,6 +88,7 @@ static TEXT: LazyLock<Result<Bytes, String>> = LazyLock::new(|| text().map(Bytes
     components(schemas(ProblemDocument<'_>, CalculationAnswer)),
     tags(
         (name = "diagnoses", description = "From a complaint to a case, and from a case to its causes"),
+        (name = "trial sheets", description = "From a case to a trial bake"),
         (name = "formulas", description = "What a formula comes to, without a case"),
         (name = "calculations", description = "What a technologist computes, each with its published source"),
         (name = "vocabulary", description = "What the rules declare: the ids that a case may use"),
@@ -108,6 +114,7 @@ pub fn text() -> Result<String, String> {
     trial::add_examples(&mut document).map_err(|error| error.to_string())?;
     complaints::add_examples(&mut document).map_err(|error| error.to_string())?;
     what_if_examples::add(&mut document).map_err(|error| error.to_string())?;
+    trial_sheets::add_examples(&mut document).map_err(|error| error.to_string())?;
     formulas::add_examples(&mut document).map_err(|error| error.to_string())?;
     document.to_pretty_json().map(|json| json + "\n").map_err(|error| error.to_string())
 }

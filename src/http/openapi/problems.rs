@@ -21,6 +21,12 @@ pub(in crate::http) struct FormulaProblems;
 /// Problems of complaints.
 pub(in crate::http) struct ComplaintProblems;
 
+/// Problems of a trial sheet.
+pub(in crate::http) struct TrialSheetProblems;
+
+/// Problems of a replay.
+pub(in crate::http) struct RecordProblems;
+
 /// Problems of a trial.
 pub(in crate::http) struct TrialProblems;
 
@@ -72,6 +78,34 @@ impl IntoResponses for ComplaintProblems {
             ProblemKind::BodyTooLarge,
             ProblemKind::UnsupportedMediaType,
             ProblemKind::FaultyComplaint,
+            ProblemKind::FaultyParameters,
+        ])
+    }
+}
+
+impl IntoResponses for TrialSheetProblems {
+    fn responses() -> Responses {
+        responses(&[
+            ProblemKind::MalformedJson,
+            ProblemKind::UnreadableBody,
+            ProblemKind::RequestTimeout,
+            ProblemKind::BodyTooLarge,
+            ProblemKind::UnsupportedMediaType,
+            ProblemKind::FaultyTrialSheet,
+            ProblemKind::FaultyParameters,
+        ])
+    }
+}
+
+impl IntoResponses for RecordProblems {
+    fn responses() -> Responses {
+        responses(&[
+            ProblemKind::MalformedJson,
+            ProblemKind::UnreadableBody,
+            ProblemKind::RequestTimeout,
+            ProblemKind::BodyTooLarge,
+            ProblemKind::UnsupportedMediaType,
+            ProblemKind::FaultyRecord,
             ProblemKind::FaultyParameters,
         ])
     }
@@ -178,6 +212,11 @@ fn example(kind: ProblemKind) -> Problem {
         ProblemKind::UnsupportedMediaType => problem.detail("the body is `text/plain`, not `application/json`"),
         ProblemKind::FaultyCase => problem.entries([unknown_product(ProblemEntry::pointer, "/product")]),
         ProblemKind::FaultyFormula => problem.entries([faulty_line()]),
+        ProblemKind::FaultyTrialSheet => problem.entries([unknown_product(ProblemEntry::pointer, "/case/product")]),
+        ProblemKind::FaultyRecord => {
+            let entry = ProblemEntry::pointer("", ErrorCode::Missing, "`diagnosis` is missing".to_owned());
+            problem.entries([entry.help("store the answer to the case as it came".to_owned())])
+        }
         ProblemKind::FaultyInputs => {
             let detail = "500 Cel is not between 0 and 60 Cel".to_owned();
             problem.entries([ProblemEntry::pointer("/tap_temperature", ErrorCode::OutOfRange, detail)])

@@ -35,6 +35,10 @@ pub enum ProblemKind {
     FaultyInputs,
     /// The JSON is no request about a formula that can be computed.
     FaultyFormula,
+    /// The JSON is no request for a trial sheet that can be planned.
+    FaultyTrialSheet,
+    /// The JSON is no record of a diagnosis that can be replayed.
+    FaultyRecord,
     /// The JSON is no trial of rules.
     FaultyTrial,
     /// The request about a complaint has faults.
@@ -51,7 +55,7 @@ pub enum ProblemKind {
 
 impl ProblemKind {
     /// The whole catalogue.
-    pub const ALL: [Self; 21] = [
+    pub const ALL: [Self; 23] = [
         Self::MalformedJson,
         Self::UnreadableBody,
         Self::UnknownAuthor,
@@ -67,6 +71,8 @@ impl ProblemKind {
         Self::FaultyCase,
         Self::FaultyInputs,
         Self::FaultyFormula,
+        Self::FaultyTrialSheet,
+        Self::FaultyRecord,
         Self::FaultyTrial,
         Self::FaultyComplaint,
         Self::LongTrial,
@@ -91,6 +97,8 @@ impl ProblemKind {
             Self::FaultyCase
             | Self::FaultyInputs
             | Self::FaultyFormula
+            | Self::FaultyTrialSheet
+            | Self::FaultyRecord
             | Self::FaultyTrial
             | Self::FaultyComplaint
             | Self::LongTrial
@@ -125,6 +133,8 @@ impl ProblemKind {
             Self::FaultyCase => "faulty-case",
             Self::FaultyInputs => "faulty-inputs",
             Self::FaultyFormula => "faulty-formula",
+            Self::FaultyTrialSheet => "faulty-trial-sheet",
+            Self::FaultyRecord => "faulty-record",
             Self::FaultyTrial => "faulty-trial",
             Self::FaultyComplaint => "faulty-complaint",
             Self::LongTrial => "long-trial",
@@ -165,6 +175,8 @@ impl ProblemKind {
             Self::FaultyCase => "the case has faults",
             Self::FaultyInputs => "the inputs have faults",
             Self::FaultyFormula => "the request about the formula has faults",
+            Self::FaultyTrialSheet => "the request for the trial sheet has faults",
+            Self::FaultyRecord => "the record has faults",
             Self::FaultyTrial => "the trial has faults",
             Self::FaultyComplaint => "the request about the complaint has faults",
             Self::LongTrial => "the trial took too long",
@@ -206,6 +218,14 @@ impl ProblemKind {
                 "Mend every entry of `errors`; `GET` at the same path tells the inputs with units and ranges."
             }
             Self::FaultyFormula => "Mend every entry of `errors`; `/v1/ingredients` lists what a formula may name.",
+            Self::FaultyTrialSheet => {
+                "Mend every entry of `errors`; what stands under `/case` is a fault of the case. `/v1/diagnoses` tells the \
+                 actions that a trial can take."
+            }
+            Self::FaultyRecord => {
+                "Send `case` and `diagnosis` as they were; mend every entry of `errors`. What the rules now in force say \
+                 against the case is no fault: the replay tells it."
+            }
             Self::FaultyTrial => "Mend every entry of `errors`; each names the place by a JSON Pointer (RFC 6901).",
             Self::FaultyComplaint => {
                 "Mend every entry of `errors`; the text is a string, and `/v1/products` lists the products."

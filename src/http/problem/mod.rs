@@ -74,10 +74,26 @@ impl Problem {
     /// Faults of a request about a formula.
     #[must_use]
     pub fn about_formula(faults: CaseFaults) -> Self {
-        let problem = Self::from(faults);
-        match problem.kind {
-            ProblemKind::FaultyCase => Self { kind: ProblemKind::FaultyFormula, ..problem },
-            _ => problem,
+        Self::from(faults).instead_of_case(ProblemKind::FaultyFormula)
+    }
+
+    /// Faults of a request for a trial sheet.
+    #[must_use]
+    pub fn about_trial_sheet(faults: CaseFaults) -> Self {
+        Self::from(faults).instead_of_case(ProblemKind::FaultyTrialSheet)
+    }
+
+    /// Faults of a record.
+    #[must_use]
+    pub fn about_record(faults: CaseFaults) -> Self {
+        Self::from(faults).instead_of_case(ProblemKind::FaultyRecord)
+    }
+
+    /// The same faults, of another document than a case.
+    fn instead_of_case(self, kind: ProblemKind) -> Self {
+        match self.kind {
+            ProblemKind::FaultyCase => Self { kind, ..self },
+            _ => self,
         }
     }
 

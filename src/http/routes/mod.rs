@@ -15,10 +15,12 @@ mod listing;
 pub(super) mod problems;
 pub(super) mod products;
 pub(super) mod readings;
+pub(super) mod replays;
 pub(super) mod requirements;
 pub(super) mod rule_trials;
 pub(super) mod rules;
 pub(super) mod symptoms;
+pub(super) mod trial_sheets;
 pub(super) mod what_if;
 
 pub(crate) use listing::{Listing, listing_json};
@@ -31,12 +33,14 @@ use super::problem::{Problem, ProblemKind};
 use super::{openapi, page};
 
 /// Everything that can be asked: one row a path and method.
-pub static ROUTES: [Route; 30] = [
+pub static ROUTES: [Route; 32] = [
     post("/v1/diagnoses", || to(diagnoses::create)),
     post("/v1/inquiries", || to(inquiries::create)),
     post("/v1/complaints", || to(complaints::create)),
     get("/v1/intake_sheets/{product}", || to(intake_sheets::show)),
     post("/v1/what_if", || to(what_if::create)),
+    post("/v1/trial_sheets", || to(trial_sheets::create)),
+    post("/v1/replays", || to(replays::create)),
     get("/v1/calculations", || to(calculations::list)),
     get("/v1/calculations/{name}", || to(calculations::show)),
     post("/v1/calculations/{name}", || to(calculations::compute)),

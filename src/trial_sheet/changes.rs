@@ -1,0 +1,192 @@
+//! Which actions are tried, and what each of them sets.
+
+use super::request::{DesignKind, MOST_ACTIONS, action_fault, nearest};
+use crate::diagnosis::{ActionAdvice, Diagnosis, RankedCause, SetQuantity};
+use crate::json::{Fault, FaultCode};
+use crate::knowledge::{Declarations, Ingredient};
+
+/// Changes of a factorial trial when the caller names none: eight runs are a long day already.
+const FACTORS: usize = 3;
+
+/// A change that would help in fewer than one of twenty such cases is not worth a run unless it is named (our choice).
+const LEAST_PROMISE: f64 = 0.05;
+
+/// An action of a leading cause.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Candidate<'d, 'k> {
+    pub(super) cause: &'d RankedCause<'k>,
+    pub(super) advice: &'d ActionAdvice<'k>,
+}
+
+impl Candidate<'_, '_> {
+    /// Probability that the cause is at work and that the action mends it.
+    pub(super) fn promise(&self) -> f64 {
+        self.cause.probability * self.advice.works
+    }
+
+    /// Ids of the readings and ingredients that it changes; two changes that share one cannot be told apart when both are
+    /// made.
+    fn touched<'a>(&'a self, declared: &'a Declarations) -> Vec<&'a str> {
+        self.advice.quantities.iter().flat_map(|quantity| touched(quantity, declared)).collect()
+    }
+}
+
+/// Ids of what a quantity changes; of a role all its ingredients.
+fn touched<'a>(quantity: &'a SetQuantity<'_>, declared: &'a Declarations) -> Vec<&'a str> {
+    let Some(change) = &quantity.changes else { return Vec::new() };
+    let reading = change.reading.filter(|_| change.how.is_none());
+    let named = change.ingredient.iter().chain(&change.ingredients).copied().chain(reading);
+    let has_role = |own: &Ingredient| own.roles.iter().any(|role| Some(role.name()) == change.role);
+    let of_role = declared.ingredients.iter().filter(|(_, own)| has_role(own)).map(|(_, own)| own.id.as_str());
+    named.chain(of_role).collect()
+}
+
+/// What is tried, and what is not with the reason.
+pub(super) struct Chosen<'d, 'k> {
+    pub(super) changes: Vec<Candidate<'d, 'k>>,
+    pub(super) not_tried: Vec<String>,
+}
+
+/// All actions of the leading causes, each once, most promising first; of equals the quicker one.
+fn candidates<'d, 'k>(diagnosis: &'d Diagnosis<'k>) -> Vec<Candidate<'d, 'k>> {
+    let mut all: Vec<Candidate<'d, 'k>> = Vec::new();
+    for cause in &diagnosis.causes {
+        for advice in &cause.actions {
+            let own = Candidate { cause, advice };
+            match all.iter_mut().find(|other| other.advice.action == advice.action) {
+                Some(other) if own.promise() > other.promise() => *other = own,
+                Some(_) => {}
+                None => all.push(own),
+            }
+        }
+    }
+    all.sort_by(|one, other| {
+        let effort = |own: &Candidate<'_, '_>| own.advice.effort_minutes;
+        other.promise().total_cmp(&one.promise()).then(effort(one).total_cmp(&effort(other)))
+    });
+    all
+}
+
+/// Chooses the changes.
+///
+/// # Errors
+/// Actions that no leading cause prescribes or that the requirements exclude, no action at all, and a number or a
+/// combination of changes that the design cannot take.
+pub(super) fn choose<'d, 'k>(
+    diagnosis: &'d Diagnosis<'k>,
+    named: Option<&[String]>,
+    design: DesignKind,
+    declared: &Declarations,
+) -> Result<Chosen<'d, 'k>, Vec<Fault>> {
+    let candidates = candidates(diagnosis);
+    if candidates.is_empty() {
+        return Err(vec![nothing_to_try(diagnosis)]);
+    }
+    let chosen = match named {
+        Some(named) => Chosen { changes: by_name(named, &candidates, diagnosis)?, not_tried: Vec::new() },
+        None => by_promise(&candidates, design, declared),
+    };
+    check_design(&chosen.changes, named.is_some(), design, declared)?;
+    Ok(chosen)
+}
+
+fn nothing_to_try(diagnosis: &Diagnosis<'_>) -> Fault {
+    let excluded: Vec<&str> = diagnosis.excluded_actions.iter().map(|own| own.action).collect();
+    let detail = "no action is prescribed for the leading causes".to_owned();
+    let help = (!excluded.is_empty()).then(|| format!("the requirements exclude {}", excluded.join(", ")));
+    Fault { pointer: "/case".to_owned(), code: FaultCode::Impossible, detail, help }
+}
+
+fn by_name<'d, 'k>(
+    named: &[String],
+    candidates: &[Candidate<'d, 'k>],
+    diagnosis: &'d Diagnosis<'k>,
+) -> Result<Vec<Candidate<'d, 'k>>, Vec<Fault>> {
+    let (mut found, mut faults) = (Vec::new(), Vec::new());
+    for (place, id) in named.iter().enumerate() {
+        if let Some(candidate) = candidates.iter().find(|own| own.advice.action == id) {
+            found.push(*candidate);
+            continue;
+        }
+        if let Some(excluded) = diagnosis.excluded_actions.iter().find(|own| own.action == id) {
+            let instead: Vec<&str> = excluded.instead.iter().map(|own| own.action).collect();
+            let help = (!instead.is_empty()).then(|| format!("in its place: {}", instead.join(", ")));
+            let detail = format!("the requirements of the case exclude `{id}`: {}", excluded.text);
+            faults.push(action_fault(place, FaultCode::Contradiction, detail, help));
+            continue;
+        }
+        let help = nearest(id, candidates.iter().map(|own| own.advice.action));
+        let detail = format!("no leading cause of this case prescribes `{id}`");
+        faults.push(action_fault(place, FaultCode::Impossible, detail, help));
+    }
+    if faults.is_empty() { Ok(found) } else { Err(faults) }
+}
+
+/// The most promising; in a factorial trial only those that can be made together.
+fn by_promise<'d, 'k>(candidates: &[Candidate<'d, 'k>], design: DesignKind, declared: &Declarations) -> Chosen<'d, 'k> {
+    let together = design != DesignKind::OneChangeAtATime;
+    let most = if design == DesignKind::Factorial { FACTORS } else { MOST_ACTIONS };
+    let (mut changes, mut not_tried): (Vec<Candidate<'d, 'k>>, Vec<String>) = (Vec::new(), Vec::new());
+    for candidate in candidates {
+        let is_poor = candidate.promise() < LEAST_PROMISE && !changes.is_empty();
+        if changes.len() == most || is_poor {
+            break;
+        }
+        if candidate.advice.quantities.is_empty() && candidate.advice.needs.is_empty() {
+            let text = "nothing is reckoned for it; do it first where it is a check, name it where it shall be tried";
+            not_tried.push(format!("{}: {text}", candidate.advice.title));
+            continue;
+        }
+        let rival = changes.iter().find(|other| clash(other, candidate, declared).is_some()).filter(|_| together);
+        match rival {
+            Some(rival) => not_tried.push(format!(
+                "{}: it changes the same as “{}”, and in this design changes are made together",
+                candidate.advice.title, rival.advice.title
+            )),
+            None => changes.push(*candidate),
+        }
+    }
+    // Where nothing is reckoned for any of them, the most promising is tried all the same.
+    if let (true, Some(first)) = (changes.is_empty(), candidates.first()) {
+        not_tried.retain(|text| !text.starts_with(first.advice.title.as_str()));
+        changes.push(*first);
+    }
+    Chosen { changes, not_tried }
+}
+
+/// What both of two actions change.
+fn clash<'c>(one: &'c Candidate<'_, '_>, other: &'c Candidate<'_, '_>, declared: &'c Declarations) -> Option<&'c str> {
+    let touched = other.touched(declared);
+    one.touched(declared).into_iter().find(|id| touched.contains(id))
+}
+
+fn check_design(
+    changes: &[Candidate<'_, '_>],
+    are_named: bool,
+    design: DesignKind,
+    declared: &Declarations,
+) -> Result<(), Vec<Fault>> {
+    let wanted = match design {
+        DesignKind::OneChangeAtATime => return Ok(()),
+        DesignKind::Factorial => 2..=4,
+        DesignKind::HalfFactorial => 3..=4,
+    };
+    let mut faults = Vec::new();
+    if !wanted.contains(&changes.len()) {
+        let detail =
+            format!("the design takes {} to {} changes, there are {}", wanted.start(), wanted.end(), changes.len());
+        let help = Some("take `one_change_at_a_time`, or name other actions".to_owned());
+        faults.push(Fault { pointer: "/design".to_owned(), code: FaultCode::Impossible, detail, help });
+    }
+    for (place, change) in changes.iter().enumerate().filter(|_| are_named) {
+        let rival = changes.iter().take(place).find_map(|other| Some((other, clash(other, change, declared)?)));
+        if let Some((rival, id)) = rival {
+            let (own, theirs) = (change.advice.action, rival.advice.action);
+            let detail =
+                format!("`{own}` changes `{id}`, and so does `{theirs}`: in this design both are made at once");
+            let help = Some("take `one_change_at_a_time`, or leave one of them out".to_owned());
+            faults.push(action_fault(place, FaultCode::Contradiction, detail, help));
+        }
+    }
+    if faults.is_empty() { Ok(()) } else { Err(faults) }
+}

@@ -1,0 +1,71 @@
+//! Blocks as plain text.
+
+use std::fmt::Write as _;
+
+use super::block::{Block, Cell};
+use crate::paragraphs::{WIDTHS, push_paragraph};
+
+/// Widest cell beside the first of its row before a table is written row by row, characters.
+const WIDEST: usize = 16;
+
+pub(super) fn write(blocks: &[Block], width: usize) -> String {
+    let width = width.clamp(WIDTHS.0, WIDTHS.1);
+    let mut text = String::new();
+    for block in blocks {
+        match block {
+            Block::Title(title) => push_paragraph(&mut text, width, 0, "", title),
+            Block::Heading(heading) => {
+                text.push('\n');
+                push_paragraph(&mut text, width, 0, "", heading);
+            }
+            Block::Text(paragraph) => push_paragraph(&mut text, width, 2, "", paragraph),
+            Block::List(items) => items.iter().for_each(|item| push_paragraph(&mut text, width, 2, "- ", item)),
+            Block::Blanks(labels) => {
+                labels
+                    .iter()
+                    .for_each(|label| push_paragraph(&mut text, width, 2, "", &format!("{label}: ____________")));
+            }
+            Block::Table(rows) => table(&mut text, rows, width),
+        }
+    }
+    text
+}
+
+/// Longest name of a row, characters; what is longer is cut.
+const LONGEST_NAME: usize = 34;
+
+/// Columns side by side where their cells are short, else row by row.
+fn table(text: &mut String, rows: &[Vec<Cell>], width: usize) {
+    let longest =
+        rows.iter().flat_map(|row| row.iter().skip(1)).map(|cell| cell.text.chars().count()).max().unwrap_or_default();
+    if longest > WIDEST {
+        return listed(text, rows, width);
+    }
+    let columns = rows.iter().map(Vec::len).max().unwrap_or_default();
+    let widths: Vec<usize> = (0..columns)
+        .map(|column| rows.iter().filter_map(|row| row.get(column)).map(shown).map(|own| own.chars().count()).max())
+        .map(Option::unwrap_or_default)
+        .map(|width| width.min(LONGEST_NAME))
+        .collect();
+    for row in rows {
+        let cells = row.iter().zip(&widths).enumerate().map(|(place, (cell, &width))| {
+            if place == 0 { format!("{:width$.width$}", shown(cell)) } else { format!("{:>width$}", shown(cell)) }
+        });
+        let _ = writeln!(text, "  {}", cells.collect::<Vec<_>>().join("  ").trim_end());
+    }
+}
+
+fn listed(text: &mut String, rows: &[Vec<Cell>], width: usize) {
+    let Some((head, rows)) = rows.split_first() else { return };
+    for row in rows {
+        let Some((first, rest)) = row.split_first() else { continue };
+        push_paragraph(text, width, 2, "- ", &first.text);
+        for (name, cell) in head.iter().skip(1).zip(rest).filter(|(_, cell)| !cell.text.is_empty()) {
+            push_paragraph(text, width, 6, &format!("{}: ", name.text), &shown(cell));
+        }
+    }
+}
+
+fn shown(cell: &Cell) -> String {
+    if cell.is_marked { format!("*{}", cell.text) } else { cell.text.clone() }
+}

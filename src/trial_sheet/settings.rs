@@ -1,0 +1,116 @@
+//! What a change sets, and what stays the same.
+
+use super::answer::{ChangeSetting, HeldSetting, RunSetting};
+use super::changes::Candidate;
+use super::weights::Applied;
+use crate::case::Case;
+use crate::diagnosis::{SetQuantity, with_symbol};
+use crate::knowledge::Declarations;
+
+/// What a change sets, beside the weights.
+pub(super) struct Settings {
+    /// All its quantities.
+    pub(super) quantities: Vec<ChangeSetting>,
+    /// What the runs with it set.
+    pub(super) of_runs: Vec<RunSetting>,
+    /// What has to be worked out by hand, with the reason.
+    pub(super) by_hand: Vec<String>,
+}
+
+/// Sorts the quantities of a change; `applied` tells what became of those that are weighed.
+/// Masses that the rules reckon for the formula of the case are multiplied by `factor`, as the batch is.
+pub(super) fn sort(
+    letter: char,
+    change: &Candidate<'_, '_>,
+    applied: &[Applied],
+    factor: Option<f64>,
+    declared: &Declarations,
+) -> Settings {
+    let mut settings = Settings { quantities: Vec::new(), of_runs: Vec::new(), by_hand: Vec::new() };
+    for (place, quantity) in change.advice.quantities.iter().enumerate() {
+        let value = if is_of_batch(quantity) { quantity.value * factor.unwrap_or(1.0) } else { quantity.value };
+        let text = said(quantity, value, declared);
+        let is_amount = quantity.changes.as_ref().is_some_and(|own| own.how.is_some());
+        let mut is_in_runs = true;
+        if !is_amount {
+            let reading = quantity.changes.as_ref().and_then(|own| own.reading).map(str::to_owned);
+            settings.of_runs.push(RunSetting { letter, reading, text: text.clone() });
+        } else if let Some(Applied::ByHand(why)) = applied.get(place) {
+            is_in_runs = false;
+            settings.by_hand.push(format!("{text}: {why}"));
+        } else if applied.is_empty() {
+            is_in_runs = false;
+            settings.by_hand.push(format!("{text}: the case has no formula to work it into"));
+        }
+        let (name, unit) = (quantity.name.to_owned(), quantity.unit.to_owned());
+        settings.quantities.push(ChangeSetting { name, value, unit, text, is_in_runs });
+    }
+    if change.advice.quantities.is_empty() {
+        settings.of_runs.push(RunSetting { letter, reading: None, text: change.advice.title.to_string() });
+        settings.by_hand.push(match change.advice.needs.as_slice() {
+            [] => "no quantity is known: write down what was set".to_owned(),
+            needs => format!("how much can be reckoned once these are known: {}", needs.join(", ").replace('_', " ")),
+        });
+    }
+    settings
+}
+
+/// Whether a quantity is a mass in the batch.
+fn is_of_batch(quantity: &SetQuantity<'_>) -> bool {
+    let change = quantity.changes.as_ref();
+    change.is_some_and(|own| own.how.is_some() && own.basis.is_none() && own.reading.is_none())
+}
+
+/// A quantity in words.
+fn said(quantity: &SetQuantity<'_>, value: f64, declared: &Declarations) -> String {
+    let set = quantity.changes.as_ref().filter(|change| change.how.is_none()).and_then(|change| change.reading);
+    let reading = set.and_then(|id| declared.readings.find(id)).map(|key| declared.readings[key].title.as_str());
+    let name = reading.map_or_else(|| quantity.name.replace('_', " "), str::to_owned);
+    let value = with_symbol(value, quantity.unit);
+    match &quantity.capped {
+        Some(capped) => format!("{name} {value} ({capped})"),
+        None => format!("{name} {value}"),
+    }
+}
+
+/// What is held by every plant that tries something (common practice).
+const USUAL: [&str; 3] = [
+    "one lot of every ingredient for all runs, weighed on the same scales",
+    "one mixer, one oven, the same places in them, the same people",
+    "the same times from mixing to cooling; a run that had to wait is baked again",
+];
+
+/// Readings that a change sets stay as they are today in the other runs; what was measured of the process stays too.
+/// `recorded` are readings that answer to the changes and are written down instead.
+pub(super) fn hold<'k>(
+    case: &Case,
+    declared: &'k Declarations,
+    runs: &[(char, Vec<RunSetting>)],
+    recorded: &[&str],
+) -> Vec<HeldSetting<'k>> {
+    let setters = |id: &str| -> Vec<char> {
+        let sets = |settings: &[RunSetting]| settings.iter().any(|own| own.reading.as_deref() == Some(id));
+        runs.iter().filter(|(_, settings)| sets(settings)).map(|(letter, _)| *letter).collect()
+    };
+    let mut held: Vec<HeldSetting<'k>> = Vec::new();
+    for measured in &case.readings {
+        let reading = &declared.readings[measured.reading];
+        let except_in = setters(&reading.id);
+        let is_result = reading.low_shows.is_some() || reading.high_shows.is_some();
+        if except_in.is_empty() && (is_result || recorded.contains(&reading.id.as_str())) {
+            continue;
+        }
+        let text = format!("{} {}, as measured", reading.title, with_symbol(measured.value, reading.unit.code()));
+        held.push(HeldSetting { reading: Some(&reading.id), text, except_in });
+    }
+    for setting in runs.iter().flat_map(|(_, settings)| settings) {
+        let Some(key) = setting.reading.as_deref().and_then(|id| declared.readings.find(id)) else { continue };
+        let reading = &declared.readings[key];
+        if held.iter().all(|own| own.reading != Some(reading.id.as_str())) {
+            let text = format!("{} as today; measure it and write it down", reading.title);
+            held.push(HeldSetting { reading: Some(&reading.id), text, except_in: setters(&reading.id) });
+        }
+    }
+    held.extend(USUAL.map(|text| HeldSetting { reading: None, text: text.to_owned(), except_in: Vec::new() }));
+    held
+}
