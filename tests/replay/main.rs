@@ -116,9 +116,9 @@ fn a_tampered_answer_is_told_though_the_digest_is_the_same() {
 #[test]
 fn a_tampered_word_is_told_with_its_place() {
     let rules = old();
-    let replay = replay(&tampered(&record(&rules), "\"title\":\"Colder\"", "\"title\":\"Colder!\""), &rules);
+    let replay = replay(&tampered(&record(&rules), "\"text\":\"T.\"", "\"text\":\"U.\""), &rules);
     assert!(!replay.same_content && replay.actions.is_empty());
-    assert_eq!(replay.places, ["/causes/0/actions/0/title"]);
+    assert_eq!(replay.places, ["/causes/0/actions/0/text"]);
 }
 
 /// By hand. Of a hollow that is seen, with the leak `l` and the priors p, q of causes that show it in 0.9 and 0.1 of cases:
