@@ -538,6 +538,8 @@ pub struct CautionText<'k> {
     /// Id of the caution, of the legal limit that is exceeded, or of the ingredient that is not permitted or does not meet
     /// the requirements of the case.
     pub caution: &'k str,
+    /// What brings it up.
+    pub raised_by: CautionOrigin,
     /// The warning.
     #[schema(value_type = String)]
     pub text: Said<'k>,
@@ -549,6 +551,22 @@ pub struct CautionText<'k> {
     #[serde(skip_serializing_if = "Vec::is_empty")]
     #[schema(required = false, example = json!(["US"]))]
     pub jurisdiction: Vec<&'k str>,
+}
+
+/// What brings a caution up.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, ToSchema)]
+#[serde(rename_all = "snake_case")]
+pub enum CautionOrigin {
+    /// What the case says: its formula, its readings, its requirements, the law of its market.
+    Case,
+    /// A symptom that is seen.
+    Symptom,
+    /// A cause that leads.
+    Cause,
+    /// An action that is prescribed.
+    Action,
+    /// Nothing: it always holds.
+    Always,
 }
 
 /// A source.

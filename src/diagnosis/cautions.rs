@@ -1,6 +1,6 @@
 //! What the people who act on an answer must heed: warnings, the law of the market, cautions.
 
-use super::answer::CautionText;
+use super::answer::{CautionOrigin, CautionText, ExcludedAction};
 use super::circumstances::LaidOut;
 use super::law::Law;
 use super::said::Said;
@@ -18,6 +18,8 @@ pub(super) struct Heeding<'a, 'k> {
     pub(super) requirements: &'a Requirements,
     /// Positions of the leading causes for which actions are prescribed.
     pub(super) acted_on: &'a [usize],
+    /// Actions that the requirements exclude.
+    pub(super) excluded: &'a [ExcludedAction<'k>],
 }
 
 impl<'k> Heeding<'_, 'k> {
@@ -30,12 +32,12 @@ impl<'k> Heeding<'_, 'k> {
         texts.extend(self.law.not_permitted(circumstances, &self.prescribed()));
         for (caution, why) in self.warnings() {
             if self.is_new(caution, &texts) {
-                texts.push(self.text(caution, Some(why)));
+                texts.push(self.text(caution, CautionOrigin::Case, Some(why)));
             }
         }
-        for (caution, why) in self.unconditional() {
+        for (caution, origin, why) in self.unconditional() {
             if self.is_new(caution, &texts) {
-                texts.push(self.text(caution, why));
+                texts.push(self.text(caution, origin, why));
             }
         }
         texts
@@ -49,6 +51,7 @@ impl<'k> Heeding<'_, 'k> {
             let reasons = self.requirements.conflicts(&self.knowledge.declared, key);
             reasons.into_iter().map(move |reason| CautionText {
                 caution: &ingredient.id,
+                raised_by: CautionOrigin::Case,
                 text: Said::Now(format!("The formula has {}, {reason}.", in_sentence(&ingredient.title))),
                 why: Some("the requirements of the case exclude it".to_owned()),
                 jurisdiction: Vec::new(),
@@ -62,10 +65,11 @@ impl<'k> Heeding<'_, 'k> {
         self.law.holds_in(&caution.jurisdiction) && texts.iter().all(|text| text.caution != caution.id)
     }
 
-    fn text(&self, caution: Key<Caution>, why: Option<String>) -> CautionText<'k> {
+    fn text(&self, caution: Key<Caution>, raised_by: CautionOrigin, why: Option<String>) -> CautionText<'k> {
         let caution = &self.knowledge.declared.cautions[caution];
         CautionText {
             caution: &caution.id,
+            raised_by,
             text: Said::Always(&caution.text),
             why,
             jurisdiction: self.law.ids(&caution.jurisdiction),
@@ -110,24 +114,27 @@ impl<'k> Heeding<'_, 'k> {
     }
 
     /// Cautions that hang on no condition, each with what brings it up; those of the pack stand for themselves.
-    fn unconditional(&self) -> Vec<(Key<Caution>, Option<String>)> {
+    fn unconditional(&self) -> Vec<(Key<Caution>, CautionOrigin, Option<String>)> {
         let declared = &self.knowledge.declared;
         let mut found = Vec::new();
-        let mut add = |cautions: &[Key<Caution>], why: &dyn Fn() -> String| {
-            found.extend(cautions.iter().map(|caution| (*caution, Some(why()))));
+        let mut add = |cautions: &[Key<Caution>], origin, why: &dyn Fn() -> String| {
+            found.extend(cautions.iter().map(|caution| (*caution, origin, Some(why()))));
         };
         for seen in self.laid_out.symptoms.iter().filter(|seen| seen.certainty > 0.5) {
             let symptom = &declared.symptoms[seen.symptom];
-            add(&symptom.cautions, &|| format!("{} is seen", in_sentence(&symptom.title)));
+            add(&symptom.cautions, CautionOrigin::Symptom, &|| format!("seen: {}", in_sentence(&symptom.title)));
         }
         for cause in self.acted_on.iter().filter_map(|position| self.view.causes.get(*position)) {
             let cause = &declared.causes[*cause];
-            add(&cause.cautions, &|| format!("if it is “{}”", cause.title));
+            add(&cause.cautions, CautionOrigin::Cause, &|| format!("if it is “{}”", cause.title));
             for action in cause.prescriptions.iter().map(|one| &declared.actions[one.action]) {
-                add(&action.cautions, &|| format!("before “{}”", action.title));
+                if self.excluded.iter().all(|excluded| excluded.action != action.id) {
+                    add(&action.cautions, CautionOrigin::Action, &|| format!("before “{}”", action.title));
+                }
             }
         }
-        found.extend(declared.cautions.iter().filter(|(_, caution)| caution.always).map(|(key, _)| (key, None)));
+        let always = declared.cautions.iter().filter(|(_, caution)| caution.always);
+        found.extend(always.map(|(key, _)| (key, CautionOrigin::Always, None)));
         found
     }
 }

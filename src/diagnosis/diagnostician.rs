@@ -200,9 +200,17 @@ impl Diagnostician {
             against_leader: against_leader.unwrap_or_default(),
             set_aside: remarks::set_aside(&case, knowledge, view, &laid_out),
             missing: missing(knowledge, view, &laid_out, leading),
+            cautions: Heeding {
+                knowledge,
+                view,
+                laid_out: &laid_out,
+                law,
+                requirements: &case.requirements,
+                acted_on,
+                excluded: &excluded_actions,
+            }
+            .cautions(),
             excluded_actions,
-            cautions: Heeding { knowledge, view, laid_out: &laid_out, law, requirements: &case.requirements, acted_on }
-                .cautions(),
             rule_faults,
             causes,
             reference: case.reference,

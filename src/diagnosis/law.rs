@@ -1,6 +1,6 @@
 //! The law of the case's market: which limits hold, what exceeds them, what is not permitted.
 
-use super::answer::CautionText;
+use super::answer::{CautionOrigin, CautionText};
 use super::numbers::measure;
 use super::said::Said;
 use super::words::Wording;
@@ -48,6 +48,7 @@ impl<'k> Law<'k> {
         let wording = Wording { declared: self.declared, case };
         (value > limit.most).then(|| CautionText {
             caution: &limit.id,
+            raised_by: CautionOrigin::Case,
             text: Said::Always(&limit.text),
             why: Some(format!(
                 "{} {} is above the limit of {} ({})",
@@ -106,6 +107,7 @@ impl<'k> Law<'k> {
         let where_it_stands = if in_formula { "the formula has it" } else { "an action brings it in" };
         CautionText {
             caution: &ingredient.id,
+            raised_by: if in_formula { CautionOrigin::Case } else { CautionOrigin::Action },
             text: Said::Now(format!(
                 "{} is not permitted in: {markets}. Check the law of your market.",
                 ingredient.title

@@ -3,7 +3,7 @@
 use super::answer::TrialCaution;
 use super::changes::Candidate;
 use crate::case::{Case, LineContent};
-use crate::diagnosis::Diagnosis;
+use crate::diagnosis::{CautionOrigin, Diagnosis};
 use crate::knowledge::{Action, Allergen, Declarations, Ingredient, Key};
 
 /// What holds of every trial bake (common practice).
@@ -38,10 +38,8 @@ pub(super) fn cautions(
     }
     // What the case itself raises, what the changes carry, and what always holds; not the cautions of what is not tried.
     let carried = |id: &str| changes.iter().any(|(_, change)| change.advice.cautions.contains(&id));
-    let of_any_action =
-        |id: &str| diagnosis.causes.iter().flat_map(|own| &own.actions).any(|own| own.cautions.contains(&id));
     for caution in &diagnosis.cautions {
-        if carried(caution.caution) || caution.why.is_some() || !of_any_action(caution.caution) {
+        if carried(caution.caution) || caution.raised_by != CautionOrigin::Action {
             add(caution.text.to_string(), caution.why.clone());
         }
     }

@@ -274,7 +274,7 @@ fn a_quantity_that_is_off_or_has_no_value_says_so() {
     assert_eq!(failure(small, "butter"), "3.1 %");
     assert_eq!(failure(small, "lard"), "no such quantity");
     assert_eq!(failure(HOT, "butter"), "no such cause among those that lead");
-    let blank = r#"{ "product": "hamburger_bun" }"#;
+    let blank = r#"{ "product": "hamburger_bun", "symptoms": [{ "symptom": "low_volume", "certainty": 0.8 }] }"#;
     assert_eq!(failure(blank, "butter"), "no value, for it needs `dough_temperature`");
 }
 

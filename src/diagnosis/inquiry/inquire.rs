@@ -62,8 +62,15 @@ impl Diagnostician {
         let leading: Vec<usize> =
             leaders(view, &posterior, MOST_CAUSES).iter().map(|(position, _)| *position).collect();
         let law = Law { declared: &knowledge.declared, market: case.requirements.market };
-        let heeding =
-            Heeding { knowledge, view, laid_out: &laid_out, law, requirements: &case.requirements, acted_on: &leading };
+        let heeding = Heeding {
+            knowledge,
+            view,
+            laid_out: &laid_out,
+            law,
+            requirements: &case.requirements,
+            acted_on: &leading,
+            excluded: &[],
+        };
         Ok(Inquiries {
             rules: RulesStamp { version: &knowledge.declared.pack.version, digest: &knowledge.declared.pack.digest },
             product: &knowledge.declared.products[view.product].id,
