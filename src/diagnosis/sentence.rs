@@ -2,7 +2,7 @@
 
 /// A title as it stands inside a sentence: its first letter small, unless that letter begins a code (`E 282`, `L-cysteine`,
 /// `pH`, `DATEM`). Everything after it stays as the authors wrote it.
-pub(super) fn in_sentence(title: &str) -> String {
+pub(crate) fn in_sentence(title: &str) -> String {
     let mut characters = title.chars();
     let Some(first) = characters.next() else { return String::new() };
     let rest = characters.as_str();
