@@ -52,7 +52,10 @@ impl Diagnose {
             complain(fault);
             Exit::Faulty
         })?;
-        if self.json { print(&json(&diagnosis)?) } else { print(render(&diagnosis, width()).as_bytes()) }
+        if self.json {
+            return print(&json(&diagnosis)?);
+        }
+        print(render(&diagnosis, &diagnostician.knowledge().declared, width()).as_bytes())
     }
 }
 

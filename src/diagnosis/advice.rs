@@ -9,11 +9,12 @@ use super::law::Law;
 use super::numbers::rounded;
 use super::prepared::{Prepared, PreparedConfirmation};
 use super::said::Said;
-use super::words::{Wording, input_id};
+use super::sentence::in_sentence;
+use super::words::{Wording, input_id, joined};
 use crate::case::Requirements;
 use crate::knowledge::{
     Action, Cause, Circumstances, Condition, Confirmation, Declarations, Input, Key, Knowledge, Prescription,
-    ProductView, Quantity, Setting, Source, Text,
+    ProductView, Quantity, Setting, Source, Symptom, Text,
 };
 use crate::units::Unit;
 
@@ -82,10 +83,23 @@ impl<'k> Advising<'_, 'k> {
             needs,
             effort_minutes: action.effort_minutes,
             works: prescription.works,
-            side_effects: self.prepared.side_effects(prescription.action),
+            side_effects: self.side_effects(action),
             cautions: self.cautions(action),
             sources: self.sources(&action.sources),
         }
+    }
+
+    /// What an action does besides, and what of the product's symptoms it brings when it is overdone.
+    fn side_effects(self, action: &'k Action) -> Vec<Said<'k>> {
+        let title = |key| in_sentence(&self.declared().symptoms[key].title);
+        let brought = joined(self.may_bring(action).map(title), ", ");
+        let overdone = (!brought.is_empty()).then(|| Said::Now(format!("overdone it can bring {brought}")));
+        action.side_effects.iter().map(Said::Always).chain(overdone).collect()
+    }
+
+    /// Symptoms of the product that an action can bring.
+    pub(super) fn may_bring(self, action: &'k Action) -> impl Iterator<Item = Key<Symptom>> {
+        action.may_show.iter().copied().filter(move |key| self.view.listed_symptoms.contains(key))
     }
 
     /// Cautions of an action that hold in the case's market.

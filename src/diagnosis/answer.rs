@@ -60,6 +60,9 @@ pub struct Diagnosis<'k> {
     pub cautions: Vec<CautionText<'k>>,
     /// Rules that failed on this case and were left out.
     pub rule_faults: Vec<RuleFault>,
+    /// Whether the case has a formula: then only parts of it can be missing.
+    #[serde(skip)]
+    pub has_formula: bool,
 }
 
 /// Room for most answers, bytes.
@@ -137,6 +140,9 @@ pub struct OtherCause<'k> {
     pub title: &'k Text,
     /// Probability given everything that is known.
     pub probability: f64,
+    /// Whether it explains something that was seen, or the findings make it more probable.
+    #[serde(skip)]
+    pub is_suspected: bool,
 }
 
 /// An action with its quantities.
@@ -159,9 +165,9 @@ pub struct ActionAdvice<'k> {
     pub effort_minutes: f64,
     /// Probability that it mends the cause.
     pub works: f64,
-    /// What else it changes.
+    /// What else it changes, and what of the product's symptoms it can bring when overdone.
     #[schema(value_type = Vec<String>)]
-    pub side_effects: &'k [Text],
+    pub side_effects: Vec<Said<'k>>,
     /// Cautions.
     pub cautions: Vec<&'k str>,
     /// Sources.
@@ -225,7 +231,7 @@ pub struct OrderedAction<'k> {
     /// 60 · `adds` / `expense_minutes`; half of that where it can bring a symptom that is seen already (common practice).
     #[schema(example = 0.86)]
     pub benefit_per_hour: f64,
-    /// Symptoms that it can bring when overdone.
+    /// Symptoms of the product that it can bring when overdone.
     pub may_bring: Vec<BroughtSymptom<'k>>,
 }
 
@@ -396,9 +402,9 @@ pub struct NextQuestion<'k> {
     pub finding: &'k str,
     /// Whether it is a `fact` or a `symptom`.
     pub kind: QuestionKind,
-    /// The question, or how to recognise the symptom.
+    /// The question: of a symptom whether it is seen, and how to recognise it.
     #[schema(value_type = String)]
-    pub text: &'k Text,
+    pub text: Said<'k>,
     /// Mutual information between the answer and the causes that can explain what was seen (all causes when nothing
     /// was), given the case, bits. Where many causes hang on it, those that it can move most are counted.
     pub information_bits: f64,

@@ -7,15 +7,18 @@ use super::circumstances::LaidOut;
 use super::said::Said;
 use super::sentence::in_sentence;
 use super::weighing::{KnownFinding, Weighed};
-use super::words::{Wording, input_id};
+use super::words::{Wording, input_id, joined};
 use crate::inference::{LeaveOneOut, Posterior};
 use crate::knowledge::{Cause, Circumstances, Evidence, Input, Key, Knowledge, ProductView, Symptom};
 
 /// Weights below it are left out: a factor of 1.02 in the odds.
 const LEAST_DECIBANS: f64 = 0.1;
 
-/// A cause that a finding moves, and the finding in words.
-type Rival<'k> = (&'k Cause, String);
+/// A less probable cause is no rival that would be named.
+const LEAST_RIVAL: f64 = 0.05;
+
+/// A cause that a finding moves, where it is probable enough to be named, and the finding in words.
+type Rival<'k> = (Option<&'k Cause>, String);
 
 /// Everything that arguments are drawn from.
 pub(super) struct Arguing<'a, 'k> {
@@ -79,13 +82,8 @@ impl<'a, 'k> Arguing<'a, 'k> {
             KnownFinding::Input(input) => input_id(&self.knowledge.declared, input),
             KnownFinding::Formula => "formula",
         };
-        let mut texts: Vec<String> = self.told(cause, source).map(|item| self.wording().evidence(&item.kind)).collect();
-        texts.dedup();
-        let text = match texts.pop() {
-            None => self.rival_text(place, source, decibans),
-            Some(only) if texts.is_empty() => only,
-            Some(last) => format!("{}; {last}", texts.join("; ")),
-        };
+        let texts = joined(self.told(cause, source).map(|item| self.wording().evidence(&item.kind)), "; ");
+        let text = if texts.is_empty() { self.rival_text(place, source, decibans) } else { texts };
         Argument { finding, text: Said::Now(text), decibans }
     }
 
@@ -96,23 +94,25 @@ impl<'a, 'k> Arguing<'a, 'k> {
     /// Evidence of a cause that a finding decides.
     fn told(&self, cause: &'k Cause, source: KnownFinding) -> impl Iterator<Item = &'k Evidence> {
         let own = cause.evidence.iter().filter(move |item| uses(item, source));
-        own.filter(|item| item.decibans(self.circumstances, &mut |_, _| {}).is_some())
+        let known = own.filter(|item| item.decibans(self.circumstances, &mut |_, _| {}).is_some());
+        known.filter(move |item| self.wording().hangs_on(&item.kind, &|input| is_of(source, input)))
     }
 
-    /// The cause that a finding speaks for, or against, and that it moves most among those that explain what was seen.
+    /// The cause that a finding speaks for, or against, and that it moves most among those that explain what was seen;
+    /// those that are probable enough to be named come first.
     fn rival(&self, place: usize, source: KnownFinding, spoken_for: bool) -> Option<Rival<'k>> {
         let moved = |position: usize, weight: f64| {
             let odds = self.posterior.odds().get(position)?;
-            Some(weight.abs() * odds.probability() * odds.complement())
+            Some((odds.probability() >= LEAST_RIVAL, weight.abs() * odds.probability() * odds.complement()))
         };
         let spoken = |weight: f64| if spoken_for { weight > 0.0 } else { weight < 0.0 };
         let weighed = self.weighed.findings.reading(place).iter();
         let rivals = weighed.filter(|(position, weight)| spoken(*weight) && self.posterior.explains(*position));
         let ranked = rivals.filter_map(|(position, weight)| Some((moved(*position, *weight)?, *position)));
-        let (_, position) = ranked.max_by(|(a, _), (b, _)| a.total_cmp(b))?;
+        let ((is_probable, _), position) = ranked.max_by(|(a, _), (b, _)| a.0.cmp(&b.0).then(a.1.total_cmp(&b.1)))?;
         let cause = &self.knowledge.declared.causes[*self.view.causes.get(position)?];
         let item = self.told(cause, source).next()?;
-        Some((cause, self.wording().evidence(&item.kind)))
+        Some((is_probable.then_some(cause), self.wording().evidence(&item.kind)))
     }
 
     /// Why a finding moves a cause that it says nothing about: it moves a rival.
@@ -123,12 +123,12 @@ impl<'a, 'k> Arguing<'a, 'k> {
         else {
             return "together with the other findings".to_owned();
         };
-        let (effect, end) = if spoken_for {
-            ("which makes", " the likelier explanation")
-        } else {
-            ("which speaks against", ", a rival explanation")
-        };
-        [state, ", ", effect, " “", &rival.title, "”", end].concat()
+        match (rival, spoken_for) {
+            (Some(rival), true) => format!("{state}, which makes “{}” the likelier explanation", rival.title),
+            (Some(rival), false) => format!("{state}, which speaks against “{}”, a rival explanation", rival.title),
+            (None, true) => format!("{state}, which makes rival explanations likelier"),
+            (None, false) => format!("{state}, which speaks against rival explanations"),
+        }
     }
 }
 
@@ -136,10 +136,10 @@ impl<'a, 'k> Arguing<'a, 'k> {
 fn seen_in_words(title: &str, certainty: f64) -> String {
     let title = in_sentence(title);
     match certainty {
-        1.0 => format!("{title} is seen"),
-        0.0 => format!("{title} is not seen"),
-        certainty if certainty >= 0.5 => format!("{title} is probably seen ({:.0} %)", certainty * 100.0),
-        certainty => format!("{title} is probably not seen ({:.0} %)", (1.0 - certainty) * 100.0),
+        1.0 => format!("seen: {title}"),
+        0.0 => format!("not seen: {title}"),
+        certainty if certainty >= 0.5 => format!("probably seen ({:.0} %): {title}", certainty * 100.0),
+        certainty => format!("probably not seen ({:.0} %): {title}", (1.0 - certainty) * 100.0),
     }
 }
 
@@ -151,19 +151,42 @@ fn symptom_text(state: &str, certainty: f64, strength: Option<f64>) -> String {
             let percent = (strength * 100.0).round() as u8;
             [state, "; this cause shows it in ", &percent.to_string(), " of 100 cases"].concat()
         }
-        None if certainty >= 0.5 => [state, "; this cause does not show it, so another one is at work"].concat(),
-        None => [state, "; it makes rival explanations less probable"].concat(),
+        None if certainty >= 0.5 => [state, "; this cause does not show it"].concat(),
+        None => [state, "; rival explanations would show it"].concat(),
     }
 }
 
 /// Whether evidence depends on a finding.
 fn uses(item: &Evidence, source: KnownFinding) -> bool {
     let mut found = false;
-    item.inputs(&mut |input| {
-        found |= match source {
-            KnownFinding::Input(own) => own == input,
-            KnownFinding::Formula => matches!(input, Input::Share(_) | Input::Formula),
-        };
-    });
+    item.inputs(&mut |input| found |= is_of(source, input));
     found
+}
+
+fn is_of(source: KnownFinding, input: Input) -> bool {
+    match source {
+        KnownFinding::Input(own) => own == input,
+        KnownFinding::Formula => matches!(input, Input::Share(_) | Input::Formula),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{seen_in_words, symptom_text};
+
+    #[test]
+    fn a_title_stands_behind_what_was_seen_of_it() {
+        let said = |title, certainty| seen_in_words(title, certainty);
+        assert_eq!(said("Blisters on the crust", 1.0), "seen: blisters on the crust");
+        assert_eq!(said("Not flaky", 0.0), "not seen: not flaky");
+        assert_eq!(said("Not flaky", 0.7), "probably seen (70 %): not flaky");
+        assert_eq!(said("Not flaky", 0.2), "probably not seen (80 %): not flaky");
+    }
+
+    #[test]
+    fn what_a_cause_does_not_show_is_no_word_about_other_causes() {
+        assert_eq!(symptom_text("seen: x", 1.0, None), "seen: x; this cause does not show it");
+        assert_eq!(symptom_text("seen: x", 1.0, Some(0.6)), "seen: x; this cause shows it in 60 of 100 cases");
+        assert_eq!(symptom_text("not seen: x", 0.0, None), "not seen: x; rival explanations would show it");
+    }
 }

@@ -10,7 +10,7 @@ use super::calculations;
 use super::cautions::Heeding;
 use super::circumstances::{LaidOut, lay_out};
 use super::computed::computed;
-use super::inquiry::{Open, at_issue, next};
+use super::inquiry::{Open, at_issue, lifted, next};
 use super::law::Law;
 use super::missing::missing;
 use super::model::Model;
@@ -19,7 +19,7 @@ use super::prepared::Prepared;
 use super::remarks;
 use super::weighing::{observe, weigh};
 use crate::case::{Case, Seen};
-use crate::inference::{FindingsFault, NetworkFault, Odds, Workspace, posterior};
+use crate::inference::{FindingsFault, NetworkFault, Odds, Posterior, Workspace, posterior};
 use crate::knowledge::{Circumstances, Knowledge, ProductView};
 
 /// Most causes with their arguments in an answer.
@@ -188,8 +188,8 @@ impl Diagnostician {
             rules: RulesStamp { version: &knowledge.declared.pack.version, digest: &knowledge.declared.pack.digest },
             product: &knowledge.declared.products[view.product].id,
             product_title: &knowledge.declared.products[view.product].title,
-            summary: remarks::summary(&causes, next.readings.first().map(|reading| reading.title.as_str()), known),
-            other_causes: others(knowledge, view, &ranking, leading, probability),
+            summary: remarks::summary(&causes, next.readings.first(), known),
+            other_causes: others(knowledge, view, &ranking, leading, &posterior),
             action_order,
             next_readings: next.readings,
             next_questions: next.questions,
@@ -212,6 +212,7 @@ impl Diagnostician {
             .cautions(),
             excluded_actions,
             rule_faults,
+            has_formula: case.formula.is_some(),
             causes,
             reference: case.reference,
         })
@@ -243,11 +244,16 @@ fn others<'k>(
     view: &ProductView,
     ranking: &[usize],
     leading: &[usize],
-    probability: impl Fn(usize) -> f64,
+    posterior: &Posterior<'_>,
 ) -> Vec<OtherCause<'k>> {
-    let rest = ranking.iter().filter(|position| !leading.contains(position)).filter_map(|position| {
-        let cause = &knowledge.declared.causes[*view.causes.get(*position)?];
-        Some(OtherCause { cause: &cause.id, title: &cause.title, probability: probability(*position) })
+    let rest = ranking.iter().copied().filter(|position| !leading.contains(position)).filter_map(|position| {
+        let cause = &knowledge.declared.causes[*view.causes.get(position)?];
+        Some(OtherCause {
+            cause: &cause.id,
+            title: &cause.title,
+            probability: posterior.odds().get(position)?.probability(),
+            is_suspected: posterior.explains(position) || lifted(view, posterior, position),
+        })
     });
     rest.collect()
 }

@@ -1,7 +1,7 @@
 //! The law of the case's market: which limits hold, what exceeds them, what is not permitted.
 
 use super::answer::{CautionOrigin, CautionText};
-use super::numbers::measure;
+use super::numbers::{Digits, measure};
 use super::said::Said;
 use super::words::Wording;
 use crate::knowledge::{Action, Circumstances, Declarations, Ingredient, Key, Limit, Market, ProductView, Setting};
@@ -46,6 +46,7 @@ impl<'k> Law<'k> {
         let quantity = limit.quantity.as_ref()?;
         let value = quantity.value(case)?;
         let wording = Wording { declared: self.declared, case };
+        let (unit, digits) = (Some(&limit.unit), Digits::of(value, Some(&limit.unit), &[limit.most]));
         (value > limit.most).then(|| CautionText {
             caution: &limit.id,
             raised_by: CautionOrigin::Case,
@@ -53,8 +54,8 @@ impl<'k> Law<'k> {
             why: Some(format!(
                 "{} {} is above the limit of {} ({})",
                 wording.name(quantity),
-                measure(value, &limit.unit),
-                measure(limit.most, &limit.unit),
+                digits.value(value, unit),
+                digits.limit(limit.most, unit),
                 self.titles(&limit.markets)
             )),
             jurisdiction: self.ids(&limit.markets),

@@ -161,10 +161,9 @@ impl<'k> Ordering<'_, 'k> {
         let told = |cause: &&RankedCause<'k>| {
             cause.actions.iter().any(|advice| advice.action == action.id && !advice.quantities.is_empty())
         };
-        let may_bring = action
-            .may_show
-            .iter()
-            .map(|key| BroughtSymptom { symptom: &declared.symptoms[*key].id, already_seen: self.is_seen(*key) });
+        let may_bring = self.advising.may_bring(action);
+        let may_bring = may_bring
+            .map(|key| BroughtSymptom { symptom: &declared.symptoms[key].id, already_seen: self.is_seen(key) });
         OrderedAction {
             action: &action.id,
             title: &action.title,

@@ -1,14 +1,12 @@
 //! Texts that follow from the rules alone: made once, when the rules are loaded.
 
-use super::sentence::in_sentence;
 use super::words::{Wording, speaks_of_case};
-use crate::knowledge::{Action, Cause, Circumstances, Condition, Declarations, Key, Text};
+use crate::knowledge::{Cause, Circumstances, Condition, Declarations, Key, Text};
 
-/// Texts by cause and by action.
+/// Texts by cause.
 #[derive(Debug)]
 pub(super) struct Prepared {
     confirmations: Vec<Vec<PreparedConfirmation>>,
-    side_effects: Vec<Vec<Text>>,
 }
 
 /// What confirms and what excludes a cause; `None` where the words depend on the case, or nothing is said.
@@ -31,25 +29,11 @@ impl Prepared {
             });
             confirmations.collect()
         });
-        let side_effects = declared.actions.iter().map(|(_, action)| side_effects(declared, action));
-        Self { confirmations: confirmations.collect(), side_effects: side_effects.collect() }
+        Self { confirmations: confirmations.collect() }
     }
 
     /// The confirmations of a cause, in its order.
     pub(super) fn confirmations(&self, cause: Key<Cause>) -> &[PreparedConfirmation] {
         self.confirmations.get(cause.index()).map_or(&[], Vec::as_slice)
     }
-
-    /// What an action does besides, and what it brings when it is overdone.
-    pub(super) fn side_effects(&self, action: Key<Action>) -> &[Text] {
-        self.side_effects.get(action.index()).map_or(&[], Vec::as_slice)
-    }
-}
-
-fn side_effects(declared: &Declarations, action: &Action) -> Vec<Text> {
-    let may_show = action.may_show.iter().map(|key| {
-        let title = in_sentence(&declared.symptoms[*key].title);
-        Text::from(format!("overdone it can bring: {title}"))
-    });
-    action.side_effects.iter().cloned().chain(may_show).collect()
 }

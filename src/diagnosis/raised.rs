@@ -1,6 +1,6 @@
 //! Symptoms that readings show or exclude by their limits, and what people say against it.
 
-use super::numbers::measure;
+use super::numbers::Digits;
 use super::sentence::in_sentence;
 use crate::case::{Case, Seen};
 use crate::inference::MAX_SYMPTOMS;
@@ -50,14 +50,16 @@ pub(super) fn raise(
                 continue;
             }
             let relation = if side.past { "past" } else { "within" };
+            let title = in_sentence(&knowledge.declared.symptoms[symptom].title);
             let text = || {
-                let (value, limit) = (measure(value, &reading.unit), measure(limit, &reading.unit));
+                let unit = Some(&reading.unit);
+                let digits = Digits::of(value, unit, &[limit]);
+                let (value, limit) = (digits.value(value, unit), digits.limit(limit, unit));
                 format!("{} {value} is {relation} its {} limit of {limit}", reading.title, side.name)
             };
             if let Some(seen) = case.symptoms.iter().find(|seen| seen.symptom == symptom) {
                 if let Some(said) = said_otherwise(seen.certainty, side.past) {
-                    let title = in_sentence(&knowledge.declared.symptoms[symptom].title);
-                    let text = format!("{title} {said}, but {}: look again, and measure again", text());
+                    let text = format!("{said}: {title}; but {}: look again, and measure again", text());
                     contradictions.push(Contradicted { symptom, reading: key, text });
                 }
                 continue;
@@ -68,7 +70,8 @@ pub(super) fn raise(
                 continue;
             }
             symptoms.push(Seen { symptom, certainty: f64::from(side.past) });
-            raised.push(Raised { symptom, present: side.past, text: text() });
+            let counts = if side.past { "counts as" } else { "speaks against" };
+            raised.push(Raised { symptom, present: side.past, text: format!("{}: {counts} {title}", text()) });
         }
     }
     (raised, contradictions)
@@ -97,9 +100,9 @@ fn sides(case: &Case, reading: &Reading, key: Key<Reading>, value: f64, circumst
 /// What was said of a symptom, where the reading says otherwise.
 fn said_otherwise(certainty: f64, past: bool) -> Option<&'static str> {
     if certainty > 0.5 && !past {
-        Some("is said to be seen")
+        Some("said to be seen")
     } else if certainty < 0.5 && past {
-        Some("is said not to be seen")
+        Some("said not to be seen")
     } else {
         None
     }

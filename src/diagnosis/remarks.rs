@@ -1,8 +1,8 @@
 //! What an answer says beside the ranking: set aside, unexplained, the summary.
 
-use super::answer::{RankedCause, SetAsideFinding, Unexplained};
+use super::answer::{ConfirmationStatus, NextReading, RankedCause, SetAsideFinding, Unexplained};
 use super::circumstances::LaidOut;
-use super::numbers::measure;
+use super::numbers::{Digits, measure};
 use crate::case::Case;
 use crate::knowledge::{Input, Knowledge, ProductView};
 
@@ -11,6 +11,12 @@ const EXPLAINS: f64 = 0.1;
 
 /// A leader that is more probable is called likely without reserve.
 const CLEAR: f64 = 0.5;
+
+/// A confirmed leader that is as probable needs no further proof.
+const SETTLED: f64 = 0.9;
+
+/// Beside a settled leader only a reading that tells as much, bits, is worth naming.
+const WORTH_CHECKING: f64 = 0.05;
 
 /// Readings that could not be used, or that no rule of the product uses.
 pub(super) fn set_aside<'k>(
@@ -23,7 +29,9 @@ pub(super) fn set_aside<'k>(
     let implausible = case.set_aside.iter().map(|aside| {
         let reading = &declared.readings[aside.measured.reading];
         let range = (measure(reading.plausible.low, &reading.unit), measure(reading.plausible.high, &reading.unit));
-        let value = measure(aside.measured.value, &reading.unit);
+        let ends = [reading.plausible.low, reading.plausible.high];
+        let (value, unit) = (aside.measured.value, Some(&reading.unit));
+        let value = Digits::of(value, unit, &ends).value(value, unit);
         let text = format!("{value} is outside the plausible range {} to {}; measure again", range.0, range.1);
         SetAsideFinding { finding: &reading.id, text }
     });
@@ -70,7 +78,7 @@ pub(super) fn unexplained<'k>(
 }
 
 /// The answer in a sentence or two.
-pub(super) fn summary(causes: &[RankedCause<'_>], next_reading: Option<&str>, anything_known: bool) -> String {
+pub(super) fn summary(causes: &[RankedCause<'_>], next: Option<&NextReading<'_>>, anything_known: bool) -> String {
     let Some(leader) = causes.first() else {
         return "The rules know no cause for this product.".to_owned();
     };
@@ -78,16 +86,30 @@ pub(super) fn summary(causes: &[RankedCause<'_>], next_reading: Option<&str>, an
         return "Nothing is known of the case yet; the ranking shows how common the causes are.".to_owned();
     }
     let named = |cause: &RankedCause<'_>| format!("{} ({} %)", cause.title, percent(cause.probability));
-    let mut text = if leader.probability >= CLEAR {
-        format!("Most likely: {}.", named(leader))
-    } else {
-        let others: Vec<String> = causes.iter().take(3).map(named).collect();
-        format!("No cause is clear yet: {}.", others.join(", "))
+    let settled = settled_by(leader);
+    let mut text = match &settled {
+        Some(by) => format!("Most likely: {}, confirmed: {by}.", named(leader)),
+        None if leader.probability >= CLEAR => format!("Most likely: {}.", named(leader)),
+        None => {
+            let others: Vec<String> = causes.iter().take(3).map(named).collect();
+            format!("No cause is clear yet: {}.", others.join(", "))
+        }
     };
-    if let Some(next) = next_reading {
-        text.push_str(&format!(" Measure next: {next}."));
+    match next {
+        Some(next) if settled.is_none() => text.push_str(&format!(" Measure next: {}.", next.title)),
+        Some(next) if next.information_bits >= WORTH_CHECKING => {
+            text.push_str(&format!(" Still worth checking: {}.", next.title));
+        }
+        _ => {}
     }
     text
+}
+
+/// What confirms a leader of which hardly a doubt is left; `None` where something is still to be settled.
+fn settled_by<'a>(leader: &'a RankedCause<'_>) -> Option<&'a str> {
+    let first = |status| leader.confirm.iter().find(|own| own.status == status);
+    let is_settled = leader.probability >= SETTLED && first(ConfirmationStatus::Excluded).is_none();
+    first(ConfirmationStatus::Confirmed).filter(|_| is_settled).map(|own| &*own.expect)
 }
 
 /// A probability in whole per cent, never 0 or 100: nothing here is certain.

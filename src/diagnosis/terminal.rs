@@ -1,19 +1,26 @@
 //! The answer as plain text for a terminal.
 
-use super::answer::{ActionAdvice, ConfirmationStatus, Diagnosis, RankedCause};
+use super::answer::{ActionAdvice, ConfirmationStatus, ConfirmingReading, Diagnosis, RankedCause};
 use super::inquiry::{BriefOutcome, CauseAfter};
+use super::names::{needed, quantity_name, title_of};
 use super::numbers::{measure, number};
 use super::remarks::percent;
+use crate::knowledge::Declarations;
 use crate::paragraphs::{WIDTHS, push_paragraph};
 use crate::units::Unit;
 
 /// Most actions of the order that are written.
 const MOST_ORDERED: usize = 5;
 
-/// Renders a diagnosis as text of at most `width` characters a line (40 to 110), without colour.
+/// What tells less, bits, is not written.
+const LEAST_BITS: f64 = 0.01;
+
+/// Renders a diagnosis as text of at most `width` characters a line (40 to 110), without colour; `declared` are the names
+/// of the rules that made it.
 #[must_use]
-pub fn render(diagnosis: &Diagnosis<'_>, width: usize) -> String {
-    let mut page = Page { text: String::new(), width: width.clamp(WIDTHS.0, WIDTHS.1) };
+pub fn render(diagnosis: &Diagnosis<'_>, declared: &Declarations, width: usize) -> String {
+    let width = width.clamp(WIDTHS.0, WIDTHS.1);
+    let mut page = Page { text: String::new(), width, declared, has_formula: diagnosis.has_formula };
     page.line(0, &format!("{}: {}", diagnosis.product_title, diagnosis.summary));
     for (place, cause) in diagnosis.causes.iter().enumerate() {
         page.cause(place + 1, cause);
@@ -67,13 +74,53 @@ fn waste(batches: Option<f64>) -> String {
     }
 }
 
-/// Text under construction.
-struct Page {
-    text: String,
-    width: usize,
+/// What excludes a cause, behind what confirms it.
+fn excluding(confirm: &ConfirmingReading<'_>) -> String {
+    let expect: &str = &confirm.expect;
+    match confirm.excludes.as_deref() {
+        None => String::new(),
+        Some(text) if text.strip_suffix(": no") == Some(expect) => "; excluded if not".to_owned(),
+        Some(text) if expect.strip_suffix(": no") == Some(text) => "; excluded if yes".to_owned(),
+        Some(text) => format!("; excluded by: {text}"),
+    }
 }
 
-impl Page {
+/// How the less probable causes stand: those that explain something, then those that are merely common.
+fn others(diagnosis: &Diagnosis<'_>) -> Option<String> {
+    let count = diagnosis.other_causes.len();
+    let suspected: Vec<_> = diagnosis.other_causes.iter().filter(|other| other.is_suspected).collect();
+    let rest = count - suspected.len();
+    let (causes, first, more) = match suspected.first() {
+        Some(first) if rest > 0 => {
+            ("that explain what was seen", *first, format!("; {rest} more that explain nothing of it"))
+        }
+        Some(first) => ("that explain what was seen", *first, String::new()),
+        None if diagnosis.causes.iter().any(|cause| !cause.evidence.is_empty()) => {
+            return (rest > 0).then(|| format!("{rest} other causes that explain nothing of what was seen"));
+        }
+        None => ("of this product", diagnosis.other_causes.first()?, String::new()),
+    };
+    let count = if suspected.is_empty() { count } else { suspected.len() };
+    let (probability, title) = (percent(first.probability), first.title);
+    Some(if count == 1 {
+        let causes = causes.replacen("explain", "explains", 1);
+        format!("1 other cause {causes}, at {probability} %: {title}{more}")
+    } else {
+        format!(
+            "{count} other causes {causes}, each at {probability} % or less, the most probable being: {title}{more}"
+        )
+    })
+}
+
+/// Text under construction.
+struct Page<'a> {
+    text: String,
+    width: usize,
+    declared: &'a Declarations,
+    has_formula: bool,
+}
+
+impl Page<'_> {
     fn cause(&mut self, place: usize, cause: &RankedCause<'_>) {
         self.blank();
         self.line(
@@ -90,59 +137,58 @@ impl Page {
             let sign = if argument.decibans >= 0.0 { '+' } else { '−' };
             self.hanging(3, &format!("{sign}{:>5.1} dB  ", argument.decibans.abs()), &argument.text);
         }
-        for action in &cause.actions {
-            self.action(action);
+        for (place, action) in cause.actions.iter().enumerate() {
+            // Each by itself mends the cause: they are alternatives, the rules' first choice first.
+            self.action(if place == 0 { "do: " } else { "or: " }, action);
         }
         for confirm in &cause.confirm {
-            let status = match confirm.status {
-                ConfirmationStatus::Open => "",
-                ConfirmationStatus::Confirmed => " [confirmed]",
-                ConfirmationStatus::Excluded => " [excluded]",
-                ConfirmationStatus::Undecided => " [between the two]",
+            let (mark, status) = match confirm.status {
+                ConfirmationStatus::Open => ("check: ", ""),
+                ConfirmationStatus::Confirmed => ("check ", "[confirmed]: "),
+                ConfirmationStatus::Excluded => ("check ", "[excluded]: "),
+                ConfirmationStatus::Undecided => ("check ", "[between the two]: "),
             };
-            let excludes = confirm.excludes.as_ref().map(|text| format!("; excluded by: {text}")).unwrap_or_default();
-            self.hanging(3, "check: ", &format!("{}{excludes}{status} ({})", confirm.expect, confirm.method));
+            let text = format!("{status}{}{} ({})", confirm.expect, excluding(confirm), confirm.method);
+            self.hanging(3, mark, &text);
         }
     }
 
-    fn action(&mut self, action: &ActionAdvice<'_>) {
-        self.hanging(3, "do: ", &format!("{}. {}", action.title, action.text));
-        for quantity in &action.quantities {
-            self.line(
-                7,
-                &format!("{} = {}", quantity.name.replace('_', " "), with_symbol(quantity.value, quantity.unit)),
-            );
-            if let Some(text) = &quantity.capped {
-                self.hanging(7, "law: ", text);
-            }
-            if let Some(method) = &quantity.method {
-                self.hanging(9, "by: ", method.name);
-            }
-            for remark in &quantity.remarks {
-                self.hanging(9, "note: ", remark);
-            }
-        }
+    fn action(&mut self, mark: &str, action: &ActionAdvice<'_>) {
+        self.hanging(3, mark, &format!("{}. {}", action.title, action.text));
+        self.quantities(action);
         if !action.needs.is_empty() {
             let lead = if action.quantities.is_empty() { "for the quantity" } else { "for closer quantities" };
-            self.line(7, &format!("{lead}, measure: {}", action.needs.join(", ").replace('_', " ")));
+            let needs: Vec<String> =
+                action.needs.iter().map(|id| needed(self.declared, id, self.has_formula)).collect();
+            self.hanging(7, "", &format!("{lead}, find out: {}", needs.join("; ")));
         }
-        for effect in action.side_effects {
+        for effect in &action.side_effects {
             self.hanging(7, "mind: ", effect);
         }
     }
 
+    /// The quantities of an action; what is to be said of several of them stands once, under the first.
+    fn quantities(&mut self, action: &ActionAdvice<'_>) {
+        let mut said: Vec<&str> = Vec::new();
+        for quantity in &action.quantities {
+            let name = quantity_name(self.declared, quantity.name);
+            self.hanging(7, "", &format!("{name} = {}", with_symbol(quantity.value, quantity.unit)));
+            let law = quantity.capped.iter().map(|text| (7, "law: ", text.as_str()));
+            let method = quantity.method.iter().map(|method| (9, "by: ", method.name));
+            let remarks = quantity.remarks.iter().map(|remark| (9, "note: ", remark.as_str()));
+            for (indent, mark, text) in law.chain(method).chain(remarks) {
+                if !said.contains(&text) {
+                    self.hanging(indent, mark, text);
+                    said.push(text);
+                }
+            }
+        }
+    }
+
     fn others(&mut self, diagnosis: &Diagnosis<'_>) {
-        if let Some(first) = diagnosis.other_causes.first() {
+        if let Some(text) = others(diagnosis) {
             self.blank();
-            let count = diagnosis.other_causes.len();
-            self.line(
-                0,
-                &format!(
-                    "{count} other causes, each at {} % or less, the most probable being: {}",
-                    percent(first.probability),
-                    first.title
-                ),
-            );
+            self.line(0, &text);
         }
     }
 
@@ -160,11 +206,8 @@ impl Page {
             );
             self.hanging(2, &format!("{}. ", place + 1), &text);
             for brought in action.may_bring.iter().filter(|brought| brought.already_seen) {
-                self.hanging(
-                    6,
-                    "against it: ",
-                    &format!("it can bring {}, seen already", brought.symptom.replace('_', " ")),
-                );
+                let title = title_of(self.declared, brought.symptom);
+                self.hanging(6, "against it: ", &format!("it can bring {title}, seen already"));
             }
         }
         if let Some(last) = order.after.last() {
@@ -180,8 +223,9 @@ impl Page {
     }
 
     fn next(&mut self, diagnosis: &Diagnosis<'_>) {
-        self.heading("Measure next", diagnosis.next_readings.is_empty());
-        for next in &diagnosis.next_readings {
+        let readings = || diagnosis.next_readings.iter().filter(|next| next.information_bits >= LEAST_BITS);
+        self.heading("Measure next", readings().next().is_none());
+        for next in readings() {
             let text = format!(
                 "{} ({} min, {:.2} bit): {}",
                 next.title,
@@ -194,38 +238,31 @@ impl Page {
             self.hanging(6, "tells apart: ", &apart.join("; "));
             self.hanging(6, "", &outcomes(diagnosis, &next.outcomes));
         }
-        self.heading("Ask or look", diagnosis.next_questions.is_empty());
-        for next in &diagnosis.next_questions {
+        let questions = || diagnosis.next_questions.iter().filter(|next| next.information_bits >= LEAST_BITS);
+        self.heading("Ask or look", questions().next().is_none());
+        for next in questions() {
             self.hanging(2, "- ", &format!("{} ({:.2} bit)", next.text, next.information_bits));
             self.hanging(6, "", &outcomes(diagnosis, &next.outcomes));
         }
     }
 
     fn remarks(&mut self, diagnosis: &Diagnosis<'_>) {
+        let declared = self.declared;
         self.list("Contradictions", diagnosis.contradictions.iter().map(|item| item.text.clone()));
         self.list("Not explained", diagnosis.unexplained.iter().map(|item| format!("{}: {}", item.title, item.text)));
         self.list("Speaks against the leader", diagnosis.against_leader.iter().map(|item| item.text.to_string()));
         self.list(
             "Set aside",
-            diagnosis.set_aside.iter().map(|item| format!("{}: {}", item.finding.replace('_', " "), item.text)),
+            diagnosis.set_aside.iter().map(|item| format!("{}: {}", title_of(declared, item.finding), item.text)),
         );
-        self.list(
-            "Taken from readings",
-            diagnosis.raised.iter().map(|item| {
-                let state = if item.present { "seen" } else { "not seen" };
-                format!("{} {state}: {}", item.symptom.replace('_', " "), item.text)
-            }),
-        );
+        self.list("Taken from readings", diagnosis.raised.iter().map(|item| item.text.clone()));
         self.list(
             "Computed",
             diagnosis.computed.iter().map(|item| {
                 let remarks: String = item.remarks.iter().map(|remark| format!("; mind: {remark}")).collect();
-                format!(
-                    "{} {} (from {}){remarks}",
-                    item.title.replace('_', " "),
-                    with_symbol(item.value, item.unit),
-                    item.from.replace('_', " ")
-                )
+                let from: Vec<String> = item.from.split(", ").map(|id| title_of(declared, id)).collect();
+                let value = with_symbol(item.value, item.unit);
+                format!("{} {value} (from {}){remarks}", item.title, from.join("; "))
             }),
         );
         self.list(

@@ -1,11 +1,14 @@
 //! The trade's words for conditions and values.
 
-use super::numbers::{measure, number};
-use super::sentence::in_sentence;
+use std::cmp::Ordering;
+
+use super::numbers::{Digits, measure, number, standing};
+use super::sentence::{in_sentence, short};
 use crate::knowledge::{
     Circumstances, Comparison, Condition, Declarations, EvidenceKind, Ingredient, Input, Judged, Key, Operation,
     Quantity, Reading, Regions, Side,
 };
+use crate::units::Unit;
 
 /// A condition of the rules in words: "dough temperature above 29 °C".
 #[must_use]
@@ -19,7 +22,9 @@ pub fn describe_regions(declared: &Declarations, regions: &Regions) -> Vec<Strin
     let case = Circumstances::default();
     let wording = Wording { declared, case: &case };
     let name = wording.name(&regions.quantity);
-    (0..=regions.edges.len()).map(|region| format!("{name} {}", wording.region(regions, region))).collect()
+    (0..=regions.edges.len())
+        .map(|region| format!("{name} {}", wording.region(regions, region, Digits::default())))
+        .collect()
 }
 
 /// Words for conditions in one case.
@@ -37,14 +42,15 @@ impl<'a> Wording<'a> {
             EvidenceKind::Regions(regions) => {
                 let value = regions.quantity.value(self.case).unwrap_or(f64::NAN);
                 let region = regions.edges.partition_point(|edge| *edge <= value);
-                format!("{} is {}", self.valued(&regions.quantity), self.region(regions, region))
+                let digits = self.digits(&regions.quantity, &regions.edges);
+                format!("{} is {}", self.valued(&regions.quantity, digits), self.region(regions, region, digits))
             }
         }
     }
 
     /// Where a region lies: "from 24 °C to below 28 °C".
-    fn region(self, regions: &Regions, region: usize) -> String {
-        let text = |edge: &f64| self.with_unit(&regions.quantity, *edge);
+    fn region(self, regions: &Regions, region: usize, digits: Digits) -> String {
+        let text = |edge: &f64| digits.limit(*edge, self.unit(&regions.quantity));
         let low = region.checked_sub(1).and_then(|index| regions.edges.get(index)).map(text);
         match (low, regions.edges.get(region).map(text)) {
             (Some(low), Some(high)) => format!("from {low} to below {high}"),
@@ -62,9 +68,10 @@ impl<'a> Wording<'a> {
             Condition::Between(quantity, low, high) => {
                 let inside = quantity.value(self.case).is_some_and(|value| (*low..=*high).contains(&value));
                 let verb = if inside { "lies between" } else { "lies outside" };
-                let (low, high) = (self.with_unit(quantity, *low), self.with_unit(quantity, *high));
+                let (digits, unit) = (self.digits(quantity, &[*low, *high]), self.unit(quantity));
                 let joint = if inside { "and" } else { "to" };
-                format!("{} {verb} {low} {joint} {high}", self.valued(quantity))
+                let (low, high) = (digits.limit(*low, unit), digits.limit(*high, unit));
+                format!("{} {verb} {low} {joint} {high}", self.valued(quantity, digits))
             }
             Condition::PastLimit(reading, side) => self.against_limit(*reading, *side),
             Condition::OnTarget(reading) => self.on_target(*reading),
@@ -78,7 +85,10 @@ impl<'a> Wording<'a> {
                 if there.is_empty() {
                     format!("the formula has no {}", self.ingredients(ingredients, " or "))
                 } else {
-                    format!("the formula has {}", self.ingredients(&there, " and "))
+                    match there.as_slice() {
+                        [only] => format!("the formula has {}", in_sentence(&self.declared.ingredients[*only].title)),
+                        several => format!("the formula has {}", self.ingredients(several, " and ")),
+                    }
                 }
             }
             Condition::FormulaHasRole(role) => {
@@ -87,9 +97,8 @@ impl<'a> Wording<'a> {
             }
             Condition::Not(inner) => self.state(inner),
             Condition::All(parts) | Condition::Any(parts) => {
-                let known: Vec<String> =
-                    parts.iter().filter(|part| self.is_known(part)).map(|part| self.state(part)).collect();
-                known.join("; ")
+                let deciding = self.deciding(parts, matches!(condition, Condition::Any(_)));
+                joined(deciding.into_iter().map(|part| self.state(part)), "; ")
             }
             Condition::Judged(judged) => self.judged(judged, condition),
         }
@@ -99,7 +108,12 @@ impl<'a> Wording<'a> {
     pub(super) fn demand(self, condition: &Condition) -> String {
         match condition {
             Condition::Compare(left, comparison, right) => {
-                format!("{} {} {}", self.name(left), preposition(*comparison), self.operand(right, left))
+                format!(
+                    "{} {} {}",
+                    self.name(left),
+                    preposition(*comparison),
+                    self.operand(right, left, Digits::default())
+                )
             }
             Condition::Ramp { quantity, from, to } => {
                 let side = if from < to { "above" } else { "below" };
@@ -125,7 +139,12 @@ impl<'a> Wording<'a> {
     fn denial(self, condition: &Condition) -> String {
         match condition {
             Condition::Compare(left, comparison, right) => {
-                format!("{} {} {}", self.name(left), preposition(opposite(*comparison)), self.operand(right, left))
+                format!(
+                    "{} {} {}",
+                    self.name(left),
+                    preposition(opposite(*comparison)),
+                    self.operand(right, left, Digits::default())
+                )
             }
             Condition::Between(quantity, low, high) => {
                 let (low, high) = (self.with_unit(quantity, *low), self.with_unit(quantity, *high));
@@ -144,21 +163,15 @@ impl<'a> Wording<'a> {
     }
 
     fn joined(self, parts: &[Condition], joint: &str, words: impl Fn(Self, &Condition) -> String) -> String {
-        let texts: Vec<String> = parts.iter().map(|part| words(self, part)).collect();
-        texts.join(joint)
+        joined(parts.iter().map(|part| words(self, part)), joint)
     }
 
     fn ingredients(self, keys: &[Key<Ingredient>], joint: &str) -> String {
-        let titles: Vec<String> = keys.iter().map(|key| in_sentence(&self.declared.ingredients[*key].title)).collect();
-        titles.join(joint)
+        joined(keys.iter().map(|key| in_sentence(short(&self.declared.ingredients[*key].title))), joint)
     }
 
     fn holds(self, condition: &Condition) -> bool {
         condition.judge(self.case, &mut |_, _| {}).grade().is_some_and(|grade| grade > 0.0)
-    }
-
-    fn is_known(self, condition: &Condition) -> bool {
-        condition.judge(self.case, &mut |_, _| {}).grade().is_some()
     }
 
     fn judged(self, judged: &Judged, condition: &Condition) -> String {
@@ -173,41 +186,43 @@ impl<'a> Wording<'a> {
     }
 
     fn compared(self, left: &Quantity, comparison: Comparison, right: &Quantity) -> String {
-        let holds = match (left.value(self.case), right.value(self.case)) {
-            (Some(left), Some(right)) => match comparison {
-                Comparison::Above => left > right,
-                Comparison::AtLeast => left >= right,
-                Comparison::Below => left < right,
-                Comparison::AtMost => left <= right,
-            },
-            _ => true,
+        let limit = right.value(self.case);
+        let digits = self.digits(left, limit.as_slice());
+        let (valued, operand) = (self.valued(left, digits), self.operand(right, left, digits));
+        let word = preposition(comparison);
+        let (Some(value), Some(limit)) = (left.value(self.case), limit) else {
+            return format!("{valued} is {word} {operand}");
         };
-        let verb = if holds { "is" } else { "is not" };
-        format!("{} {verb} {} {}", self.valued(left), preposition(comparison), self.operand(right, left))
+        let holds = match comparison {
+            Comparison::Above => value > limit,
+            Comparison::AtLeast => value >= limit,
+            Comparison::Below => value < limit,
+            Comparison::AtMost => value <= limit,
+        };
+        let past = matches!(comparison, Comparison::Above | Comparison::Below);
+        match (standing(value, limit), holds) {
+            (Ordering::Equal, false) if past => format!("{valued} is at {operand}, not {word}"),
+            (Ordering::Equal, _) => format!("{valued} is at {operand}"),
+            (_, true) => format!("{valued} is {word} {operand}"),
+            (_, false) => format!("{valued} is not {word} {operand}"),
+        }
     }
 
     fn on_ramp(self, quantity: &Quantity, from: f64, to: f64) -> String {
         let value = quantity.value(self.case).unwrap_or(f64::NAN);
         let (past, short) = if from < to { ("above", "below") } else { ("below", "above") };
-        let reaches = |end: f64| if from < to { value >= end } else { value <= end };
-        let valued = self.valued(quantity);
-        if reaches(to) {
-            let verb = if (value - to).abs() < f64::EPSILON { "reaches" } else { "is" };
-            let side = if verb == "is" { format!("{past} ") } else { String::new() };
-            return format!("{valued} {verb} {side}{}", self.with_unit(quantity, to));
+        let (digits, unit) = (self.digits(quantity, &[from, to]), self.unit(quantity));
+        let valued = self.valued(quantity, digits);
+        let (from_text, to_text) = (digits.limit(from, unit), digits.limit(to, unit));
+        let outward = |limit: f64| if from < to { standing(value, limit) } else { standing(limit, value) };
+        match (outward(from), outward(to)) {
+            (_, Ordering::Greater) => format!("{valued} is {past} {to_text}"),
+            (_, Ordering::Equal) => format!("{valued} is at {to_text}"),
+            (Ordering::Less, _) => format!("{valued} is {short} {from_text}"),
+            (Ordering::Equal, _) => format!("{valued} is at {from_text}, not {past}"),
+            (Ordering::Greater, _) if from < to => format!("{valued} lies between {from_text} and {to_text}"),
+            (Ordering::Greater, _) => format!("{valued} lies between {to_text} and {from_text}"),
         }
-        if reaches(from) && (value - from).abs() > f64::EPSILON {
-            let (low, high) = (from.min(to), from.max(to));
-            return format!(
-                "{valued} lies between {} and {}",
-                self.with_unit(quantity, low),
-                self.with_unit(quantity, high)
-            );
-        }
-        if (value - from).abs() <= f64::EPSILON {
-            return format!("{valued} is not {past} {}", self.with_unit(quantity, from));
-        }
-        format!("{valued} is {short} {}", self.with_unit(quantity, from))
     }
 
     fn against_limit(self, reading: Key<Reading>, side: Side) -> String {
@@ -216,11 +231,17 @@ impl<'a> Wording<'a> {
             Side::Low => (limits.low, "low", "below"),
             Side::High => (limits.high, "high", "above"),
         };
-        let valued = self.valued(&Quantity::Reading(reading));
+        let quantity = Quantity::Reading(reading);
+        let digits = self.digits(&quantity, limit.as_slice());
+        let valued = self.valued(&quantity, digits);
         let (Some(value), Some(limit)) = (self.case.reading(reading), limit) else { return valued };
         let over = if matches!(side, Side::High) { value > limit } else { value < limit };
-        let verb = if over { "is" } else { "is not" };
-        format!("{valued} {verb} {past} its {name} limit of {}", measure(limit, &self.declared.readings[reading].unit))
+        let limit_text = format!("its {name} limit of {}", digits.limit(limit, self.unit(&quantity)));
+        match (standing(value, limit), over) {
+            (Ordering::Equal, _) => format!("{valued} is at {limit_text}, not {past}"),
+            (_, true) => format!("{valued} is {past} {limit_text}"),
+            (_, false) => format!("{valued} is not {past} {limit_text}"),
+        }
     }
 
     fn past_limit(self, reading: Key<Reading>, side: Side) -> String {
@@ -236,32 +257,68 @@ impl<'a> Wording<'a> {
     fn on_target(self, reading: Key<Reading>) -> String {
         let within = Condition::OnTarget(reading).judge(self.case, &mut |_, _| {}).grade() == Some(1.0);
         let verb = if within { "is within" } else { "is outside" };
-        format!("{} {verb} its limits", self.valued(&Quantity::Reading(reading)))
+        let (quantity, limits) = (Quantity::Reading(reading), self.case.limits(reading));
+        let limits: Vec<f64> = limits.low.into_iter().chain(limits.high).collect();
+        format!("{} {verb} its limits", self.valued(&quantity, self.digits(&quantity, &limits)))
     }
 
     /// The quantity with its value: "dough temperature 31.5 °C".
-    fn valued(self, quantity: &Quantity) -> String {
+    fn valued(self, quantity: &Quantity, digits: Digits) -> String {
         let name = self.name(quantity);
-        quantity
-            .value(self.case)
-            .map_or_else(|| name.clone(), |value| format!("{name} {}", self.with_unit(quantity, value)))
+        let Some(value) = quantity.value(self.case) else { return name };
+        let value = digits.value(value, self.unit(quantity));
+        if self.is_assumed(quantity) { format!("{name}, taken as {value},") } else { format!("{name} {value}") }
     }
 
-    /// The right side of a comparison; a plain number takes the unit of the left side.
-    fn operand(self, right: &Quantity, left: &Quantity) -> String {
-        match right {
-            Quantity::Number(value) => self.with_unit(left, *value),
-            other => match (own_limit(other, left), other.value(self.case)) {
-                (Some(limit), Some(value)) => format!("its {limit} of {}", self.with_unit(left, value)),
-                (None, Some(value)) => format!("{} ({})", self.with_unit(left, value), self.name(other)),
-                (Some(limit), None) => format!("its {limit}"),
-                (None, None) => self.name(other),
-            },
+    /// The digits of a quantity beside its limits.
+    fn digits(self, quantity: &Quantity, limits: &[f64]) -> Digits {
+        let value = quantity.value(self.case);
+        value.map_or_else(Digits::default, |value| Digits::of(value, self.unit(quantity), limits))
+    }
+
+    /// The right side of a comparison; a plain number takes the unit of the left side. How a figure is derived is told
+    /// only where it is not known.
+    fn operand(self, right: &Quantity, left: &Quantity, digits: Digits) -> String {
+        let figure = |value: f64| digits.limit(value, self.unit(left));
+        match (own_limit(right, left), right.value(self.case)) {
+            (Some(limit), Some(value)) => format!("its {limit} of {}", figure(value)),
+            (None, Some(value)) if self.has_name(right) => format!("{} ({})", figure(value), self.name(right)),
+            (None, Some(value)) => figure(value),
+            (Some(limit), None) => format!("its {limit}"),
+            (None, None) => self.name(right),
         }
     }
 
+    /// Whether a quantity is one that people name, not a number or reckoned from others.
+    fn has_name(self, quantity: &Quantity) -> bool {
+        match quantity {
+            Quantity::Number(_) | Quantity::Abs(_) | Quantity::Binary(..) => false,
+            Quantity::Either(first, second) => self.has_name(self.speaking(first, second)),
+            _ => true,
+        }
+    }
+
+    /// Whether a number of the rules stands in for what is not known.
+    fn is_assumed(self, quantity: &Quantity) -> bool {
+        let Quantity::Either(first, second) = quantity else { return false };
+        let told = self.speaking(first, second);
+        matches!(told, Quantity::Number(_)) || self.is_assumed(told)
+    }
+
+    /// Of two alternatives the one that is known; the other is only its understudy.
+    fn speaking<'q>(self, first: &'q Quantity, second: &'q Quantity) -> &'q Quantity {
+        if first.value(self.case).is_none() && second.value(self.case).is_some() { second } else { first }
+    }
+
+    fn unit<'q>(self, quantity: &'q Quantity) -> Option<&'q Unit>
+    where
+        'a: 'q,
+    {
+        quantity.unit(&self.declared.readings)
+    }
+
     fn with_unit(self, quantity: &Quantity, value: f64) -> String {
-        quantity.unit(&self.declared.readings).map_or_else(|| number(value), |unit| measure(value, unit))
+        self.unit(quantity).map_or_else(|| number(value), |unit| measure(value, unit))
     }
 
     /// The quantity in words.
@@ -281,12 +338,11 @@ impl<'a> Wording<'a> {
             Quantity::RolePercent(role) => format!("{} on flour", role.name().replace('_', " ")),
             Quantity::Formula(quantity, None) => quantity.title().to_owned(),
             Quantity::Formula(quantity, Some(part)) => format!("{} of the {}", quantity.title(), part.name()),
-            Quantity::Either(first, second) => {
-                // What is known speaks; the other is only its understudy.
-                let told =
-                    if first.value(self.case).is_none() && second.value(self.case).is_some() { second } else { first };
-                self.name(told)
-            }
+            Quantity::Either(first, second) => match self.speaking(first, second) {
+                // A number is no name: it stands for what the first would tell.
+                Quantity::Number(_) => self.name(first),
+                told => self.name(told),
+            },
             Quantity::Calculated(calculated) => calculated.title.clone(),
             Quantity::Abs(inner) => format!("size of ({})", self.name(inner)),
             Quantity::Binary(operation, left, right) => {
@@ -336,6 +392,17 @@ fn own_limit(limit: &Quantity, reading: &Quantity) -> Option<&'static str> {
         Quantity::HighLimit(key) if key == own => Some("high limit"),
         _ => None,
     }
+}
+
+/// Texts one after the other, each once.
+pub(super) fn joined(texts: impl Iterator<Item = String>, joint: &str) -> String {
+    let distinct = texts.fold(Vec::new(), |mut distinct, text| {
+        if !distinct.contains(&text) {
+            distinct.push(text);
+        }
+        distinct
+    });
+    distinct.join(joint)
 }
 
 fn preposition(comparison: Comparison) -> &'static str {

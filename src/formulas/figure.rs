@@ -71,6 +71,7 @@ pub(super) fn is_tight(total: &Total) -> bool {
     total.width() <= width.max(TOLERABLE_SHARE * middle)
 }
 
+const NO_STARCH: &str = "no ingredient brings starch";
 const NO_FLOUR: &str = "this part has no flour to reckon on";
 const PERCENT_ONLY: &str = "the amounts are percentages, not masses";
 const FRAGMENT: &str = "the formula is a fragment; say `complete` when these are all its ingredients";
@@ -164,6 +165,9 @@ fn of_named_alone(quantity: FormulaQuantity) -> bool {
 
 /// The middle of the published range of onsets for the sugar in the liquid.
 fn starch_setting(lines: &PartLines<'_>) -> Outcome {
+    if lines.in_mass(&[Component::Starch]).at_most.value <= 0.0 {
+        return Outcome::unknown(NO_STARCH);
+    }
     let strength = Outcome::of(lines.sugar_in_liquid(), "no ingredient brings water");
     let Some(sugar) = &strength.estimate else { return strength };
     let Ok(onset) = wheat_starch_onset(sugar.value) else { return strength };

@@ -4,7 +4,7 @@ use super::answer::{FixedWhen, Recorded, RecordedKind};
 use super::changes::Candidate;
 use super::measure::Target;
 use crate::case::{Case, Measured};
-use crate::diagnosis::{ConfirmingReading, with_symbol};
+use crate::diagnosis::{ConfirmingReading, in_sentence, with_symbol};
 use crate::knowledge::{Declarations, Key, Reading, Symptom};
 
 /// What is written down, from symptoms to readings, each once.
@@ -69,7 +69,7 @@ impl<'k> Records<'k> {
             Some(Target::Proportion { symptom: own, wanted, .. }) if own.is_none_or(|own| own == key) => {
                 (format!("{} in {} of the pieces at most", symptom.title, with_symbol(*wanted, "%")), "the request")
             }
-            _ => (format!("{} is not seen", symptom.title), "the complaint"),
+            _ => (format!("not seen: {}", in_sentence(&symptom.title)), "the complaint"),
         };
         self.fixed.push(FixedWhen { id: &symptom.id, text, from: from.to_owned() });
     }

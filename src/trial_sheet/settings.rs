@@ -4,7 +4,7 @@ use super::answer::{ChangeSetting, HeldSetting, RunSetting};
 use super::changes::Candidate;
 use super::weights::Applied;
 use crate::case::Case;
-use crate::diagnosis::{SetQuantity, with_symbol};
+use crate::diagnosis::{SetQuantity, needed, quantity_name, with_symbol};
 use crate::knowledge::Declarations;
 
 /// What a change sets, beside the weights.
@@ -49,7 +49,10 @@ pub(super) fn sort(
         settings.of_runs.push(RunSetting { letter, reading: None, text: change.advice.title.to_string() });
         settings.by_hand.push(match change.advice.needs.as_slice() {
             [] => "no quantity is known: write down what was set".to_owned(),
-            needs => format!("how much can be reckoned once these are known: {}", needs.join(", ").replace('_', " ")),
+            needs => {
+                let titles: Vec<String> = needs.iter().map(|id| needed(declared, id, true)).collect();
+                format!("how much can be reckoned once these are known: {}", titles.join("; "))
+            }
         });
     }
     settings
@@ -65,7 +68,7 @@ fn is_of_batch(quantity: &SetQuantity<'_>) -> bool {
 fn said(quantity: &SetQuantity<'_>, value: f64, declared: &Declarations) -> String {
     let set = quantity.changes.as_ref().filter(|change| change.how.is_none()).and_then(|change| change.reading);
     let reading = set.and_then(|id| declared.readings.find(id)).map(|key| declared.readings[key].title.as_str());
-    let name = reading.map_or_else(|| quantity.name.replace('_', " "), str::to_owned);
+    let name = reading.map_or_else(|| quantity_name(declared, quantity.name), str::to_owned);
     let value = with_symbol(value, quantity.unit);
     match &quantity.capped {
         Some(capped) => format!("{name} {value} ({capped})"),

@@ -19,3 +19,4 @@ mod support;
 mod technologists;
 mod usual_information;
 mod what_if;
+mod words;

@@ -113,7 +113,7 @@ fn what_to_write_down_and_what_counts_follow_from_the_case() {
     let fixed = texts(&sheet["fixed_when"], "text");
     assert_eq!(
         fixed,
-        ["Flat is not seen", "salt on flour below 2 %", "proof time above 55 min", "proof time from 50 min to 70 min"]
+        ["not seen: flat", "salt on flour below 2 %", "proof time above 55 min", "proof time from 50 min to 70 min"]
     );
     assert_eq!(
         texts(&sheet["fixed_when"], "from"),

@@ -21,5 +21,5 @@ pub use answer::*;
 pub(super) use next::next;
 pub(super) use open::Open;
 pub use outcome_model::{ModelledOutcome, OutcomeModel};
-pub(super) use standing::at_issue;
+pub(super) use standing::{at_issue, lifted};
 pub use terminal::render_inquiries;

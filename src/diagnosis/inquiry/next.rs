@@ -1,12 +1,14 @@
 //! The next readings and questions of a diagnosis: the best few by expected information per minute of effort.
 
 use super::super::answer::{NextQuestion, NextReading, QuestionKind};
+use super::super::said::Said;
+use super::super::sentence::in_sentence;
 use super::answer::{BriefOutcome, CauseAfter};
 use super::open::{Open, Promise, Subject};
 use super::standing::leaders;
 use super::told::{Counted, Told};
 use crate::inference::{Workspace, posterior};
-use crate::knowledge::{Circumstances, Input};
+use crate::knowledge::{Circumstances, Input, Symptom};
 
 /// Most readings, and most questions, in an answer.
 const MOST: usize = 5;
@@ -68,11 +70,11 @@ impl<'k> Open<'_, 'k> {
         let (kind, finding, text) = match told.subject {
             Subject::Symptom(symptom) => {
                 let symptom = &declared.symptoms[*self.view.symptoms.get(symptom)?];
-                (QuestionKind::Symptom, symptom.id.as_str(), &symptom.description)
+                (QuestionKind::Symptom, symptom.id.as_str(), is_it_seen(symptom))
             }
             Subject::Input(candidate) => {
                 let Input::Fact(key) = candidate.input else { return None };
-                (QuestionKind::Fact, declared.facts[key].id.as_str(), &declared.facts[key].question)
+                (QuestionKind::Fact, declared.facts[key].id.as_str(), Said::Always(&declared.facts[key].question))
             }
         };
         Some(NextQuestion {
@@ -119,6 +121,11 @@ impl<'k> Open<'_, 'k> {
         let subjects = order.into_iter().take(MOST_LOOKS).map(Subject::Symptom);
         subjects.map(|subject| Promise { subject, in_case: false, rate: f64::INFINITY }).collect()
     }
+}
+
+/// The question whether a symptom is seen, with how to recognise it.
+fn is_it_seen<'k>(symptom: &Symptom) -> Said<'k> {
+    Said::Now(format!("Is this seen: {}? {}", in_sentence(&symptom.title), symptom.description))
 }
 
 /// The best candidates so far by bits a minute.

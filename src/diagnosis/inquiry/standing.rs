@@ -23,7 +23,7 @@ pub(super) fn anything_to_explain(view: &ProductView, posterior: &Posterior<'_>)
 }
 
 /// Whether the findings make a cause more probable than it is before them.
-pub(super) fn lifted(view: &ProductView, posterior: &Posterior<'_>, position: usize) -> bool {
+pub(in crate::diagnosis) fn lifted(view: &ProductView, posterior: &Posterior<'_>, position: usize) -> bool {
     view.priors.get(position).is_some_and(|prior| probability(posterior, position) > prior * LIFTED)
 }
 
