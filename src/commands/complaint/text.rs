@@ -46,6 +46,7 @@ fn list(page: &mut String, width: usize, heading: &str, items: impl Iterator<Ite
 fn symptom(one: &PossibleSymptom<'_>) -> String {
     let said = match one.said {
         Saying::Present => "",
+        Saying::Hardly => ", hardly there",
         Saying::Absent => ", not there",
         Saying::Unclear => ", there or not: unclear",
     };
