@@ -6,7 +6,7 @@ use super::parse::{CaseFaults, find, read_case, read_facts};
 use super::types::{Case, Measured, Seen, SetAside};
 use super::{readings, symptoms};
 use crate::json::{Document, FaultCode, Faults, Node, Object, listing};
-use crate::knowledge::{Action, Fact, How, Ingredient, Key, Knowledge};
+use crate::knowledge::{Action, Fact, How, Ingredient, Key, Knowledge, Product};
 use crate::units::{Unit, convert};
 
 /// A case with hypothetical changes.
@@ -82,7 +82,8 @@ fn read(object: &Object<'_>, knowledge: &Knowledge, faults: &mut Faults) -> Opti
     let case = case.and_then(|node| read_case(&node, knowledge, faults));
     let changes = object.required(faults, "changes", Some(format!("its members are {}", listing(CHANGES))))?;
     let members = changes.object(faults, &CHANGES)?;
-    let tried = read_changes(&members, knowledge, faults);
+    let product = case.as_ref().map(|case| case.product);
+    let tried = read_changes(&members, knowledge, product, faults);
     let nothing = CHANGES.iter().all(|name| members.optional(name).is_none());
     if nothing {
         let help = Some(format!("give one of {}", listing(CHANGES)));
@@ -95,12 +96,17 @@ fn read(object: &Object<'_>, knowledge: &Knowledge, faults: &mut Faults) -> Opti
     Some((case, tried))
 }
 
-fn read_changes(members: &Object<'_>, knowledge: &Knowledge, faults: &mut Faults) -> CaseChanges {
+fn read_changes(
+    members: &Object<'_>,
+    knowledge: &Knowledge,
+    product: Option<Key<Product>>,
+    faults: &mut Faults,
+) -> CaseChanges {
     let declared = &knowledge.declared;
     let (readings, set_aside) =
         members.optional("readings").map(|node| readings::read(&node, declared, faults)).unwrap_or_default();
     let facts = members.optional("facts").map(|node| read_facts(&node, knowledge, faults)).unwrap_or_default();
-    let symptoms = members.optional("symptoms").map(|node| symptoms::read(&node, declared, faults));
+    let symptoms = members.optional("symptoms").map(|node| symptoms::read(&node, knowledge, product, faults));
     let (mut ingredients, mut actions) = (Vec::new(), Vec::new());
     if let Some(node) = members.optional("ingredients") {
         node.items(faults, |faults, item| ingredients.extend(read_ingredient(&item, knowledge, faults)));

@@ -6,7 +6,7 @@ use super::types::Case;
 use super::{formula, readings, requirements, symptoms};
 use crate::json::{Document, Fault, Faults, Node, Object, listing};
 use crate::knowledge::{Key, Knowledge, Named, Product, Table};
-use crate::suggest::so_called;
+use crate::suggest::{did_you_mean, so_called};
 
 /// The members of a case.
 pub(super) const MEMBERS: [&str; 7] =
@@ -59,7 +59,8 @@ pub(super) fn read_case(node: &Node<'_>, knowledge: &Knowledge, faults: &mut Fau
     let object = node.object(faults, &MEMBERS)?;
     let declared = &knowledge.declared;
     let product = read_product(&object, &declared.products, faults);
-    let symptoms = object.optional("symptoms").map(|node| symptoms::read(&node, declared, faults)).unwrap_or_default();
+    let symptoms =
+        object.optional("symptoms").map(|node| symptoms::read(&node, knowledge, product, faults)).unwrap_or_default();
     let (readings, set_aside) =
         object.optional("readings").map(|node| readings::read(&node, declared, faults)).unwrap_or_default();
     let facts = object.optional("facts").map(|node| read_facts(&node, knowledge, faults)).unwrap_or_default();
@@ -93,6 +94,28 @@ pub(super) fn read_facts(
 /// The declared thing that a string names.
 pub(crate) fn find<T: Named>(node: &Node<'_>, table: &Table<T>, what: &str, faults: &mut Faults) -> Option<Key<T>> {
     let id = node.text(faults)?;
+    find_named(node, id, table, what, faults)
+}
+
+/// The declared thing that a string names; of an unknown one those in `listed` are suggested, and others where none of them
+/// comes near.
+pub(super) fn find_listed<T: Named>(
+    node: &Node<'_>,
+    table: &Table<T>,
+    listed: &[Key<T>],
+    what: &str,
+    faults: &mut Faults,
+) -> Option<Key<T>> {
+    let id = node.text(faults)?;
+    if table.find(id).is_none() {
+        let own = || listed.iter().map(|key| &table[*key]);
+        let things = own().map(|thing| (thing.id(), thing.other_names()));
+        let ids = own().map(Named::id);
+        if let Some(help) = did_you_mean(id, ids).or_else(|| so_called(id, things)) {
+            node.unknown_name(faults, what, id, [], || Some(help));
+            return None;
+        }
+    }
     find_named(node, id, table, what, faults)
 }
 

@@ -1,18 +1,25 @@
 //! The symptoms of a case.
 
-use super::parse::find;
+use super::parse::find_listed;
 use super::types::Seen;
 use crate::inference::MAX_SYMPTOMS;
 use crate::json::{FaultCode, Faults, Node};
-use crate::knowledge::{Declarations, Named};
+use crate::knowledge::{Declarations, Key, Knowledge, Named, Product};
 
 /// Above this certainty a symptom counts as present, below it as absent.
 const EVEN: f64 = 0.5;
 
-pub(super) fn read(node: &Node<'_>, declared: &Declarations, faults: &mut Faults) -> Vec<Seen> {
+/// The symptoms; for an unknown one those of the product are suggested before all others.
+pub(super) fn read(
+    node: &Node<'_>,
+    knowledge: &Knowledge,
+    product: Option<Key<Product>>,
+    faults: &mut Faults,
+) -> Vec<Seen> {
+    let declared = &knowledge.declared;
     let mut symptoms: Vec<Seen> = Vec::new();
     node.items(faults, |faults, item| {
-        if let Some(seen) = read_one(&item, declared, faults)
+        if let Some(seen) = read_one(&item, knowledge, product, faults)
             && fits(seen, &symptoms, &item, declared, faults)
         {
             symptoms.push(seen);
@@ -27,10 +34,17 @@ pub(super) fn read(node: &Node<'_>, declared: &Declarations, faults: &mut Faults
     symptoms
 }
 
-fn read_one(item: &Node<'_>, declared: &Declarations, faults: &mut Faults) -> Option<Seen> {
+fn read_one(
+    item: &Node<'_>,
+    knowledge: &Knowledge,
+    product: Option<Key<Product>>,
+    faults: &mut Faults,
+) -> Option<Seen> {
     let object = item.object(faults, &["symptom", "present", "certainty"])?;
-    let symptom =
-        object.required(faults, "symptom", None).and_then(|node| find(&node, &declared.symptoms, "symptom", faults));
+    let listed = product.map(|product| knowledge.view(product).listed_symptoms.as_slice()).unwrap_or_default();
+    let symptom = object
+        .required(faults, "symptom", None)
+        .and_then(|node| find_listed(&node, &knowledge.declared.symptoms, listed, "symptom", faults));
     let present = object.optional("present").map_or(Some(true), |node| node.boolean(faults));
     let certainty = object.optional("certainty").map_or(Some(1.0), |node| node.number_within(faults, 0.0, 1.0));
     let (present, certainty) = (present?, certainty?);

@@ -53,6 +53,8 @@ pub struct Quote {
 pub enum Saying {
     /// That it is so.
     Present,
+    /// That it is hardly so: of next to no certainty.
+    Hardly,
     /// That it is not so.
     Absent,
     /// One or the other.
@@ -111,6 +113,10 @@ pub struct RecognisedReading<'k> {
     /// UCUM code of that unit.
     #[schema(example = "Cel")]
     pub unit: &'k str,
+    /// What was taken for granted.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schema(example = "the scale is not said: 31 [degF] cannot be true for it")]
+    pub note: Option<String>,
     /// The words: the name and the value.
     pub quotes: Vec<Quote>,
 }
@@ -129,8 +135,28 @@ pub struct UnnamedValue<'k> {
     pub reason: &'static str,
     /// Readings of that kind that may be meant, best first.
     pub suggestions: Vec<SuggestedReading<'k>>,
+    /// The units to choose from where the text leaves that open, as "degrees" do.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[schema(required = false)]
+    pub units: Vec<PossibleUnit<'k>>,
     /// The words.
     pub quote: Quote,
+}
+
+/// A unit that a value may have.
+#[derive(Debug, Clone, PartialEq, Serialize, ToSchema)]
+pub struct PossibleUnit<'k> {
+    /// UCUM code.
+    #[schema(example = "[degF]")]
+    pub unit: &'static str,
+    /// Value of the named reading in the reading's own unit, if this is the unit.
+    #[schema(example = 37.8)]
+    pub value: f64,
+    /// UCUM code of the reading's own unit.
+    #[schema(example = "Cel")]
+    pub reading_unit: &'k str,
+    /// Whether the named reading can have that value.
+    pub plausible: bool,
 }
 
 /// A reading that a value may belong to.

@@ -2,17 +2,21 @@
 
 use std::collections::BTreeMap;
 
+use super::answer::Saying;
 use crate::case::{CaseDocument, ReadingDocument, SymptomDocument};
 use crate::inference::MAX_SYMPTOMS;
 
 /// Certainty of what the speaker hedges: "perhaps a pale crust" (chosen for this program; the case can be changed).
 const HEDGED: f64 = 0.7;
 
+/// Certainty of what is hardly there (chosen likewise).
+const HARDLY: f64 = 0.3;
+
 /// What is sure of a text.
 #[derive(Debug, Default)]
 pub(super) struct Sure<'k> {
-    /// Symptoms, best first: id, whether present, whether hedged.
-    pub(super) symptoms: Vec<(&'k str, bool, bool)>,
+    /// Symptoms, best first: id, what is said of it, whether hedged.
+    pub(super) symptoms: Vec<(&'k str, Saying, bool)>,
     /// Readings: id, value, unit code.
     pub(super) readings: Vec<(&'k str, f64, &'k str)>,
     /// Facts.
@@ -21,10 +25,10 @@ pub(super) struct Sure<'k> {
 
 /// The case. Symptoms beyond those that can be weighed exactly are left out, the least sure first.
 pub(super) fn draft(product: &str, sure: &Sure<'_>) -> CaseDocument {
-    let symptom = |(id, present, hedged): &(&str, bool, bool)| SymptomDocument {
+    let symptom = |(id, said, hedged): &(&str, Saying, bool)| SymptomDocument {
         symptom: (*id).to_owned(),
-        present: (!present).then_some(false),
-        certainty: hedged.then_some(HEDGED),
+        present: (*said == Saying::Absent).then_some(false),
+        certainty: if *said == Saying::Hardly { Some(HARDLY) } else { hedged.then_some(HEDGED) },
     };
     let reading = |(id, value, unit): &(&str, f64, &str)| {
         let document = ReadingDocument { value: *value, unit: (*unit).to_owned(), low: None, target: None, high: None };

@@ -1,6 +1,7 @@
 //! The words of the rules for one product, or for all.
 
-use super::phrases::{Naming, PhraseIndex};
+use super::naming::Naming;
+use super::phrases::PhraseIndex;
 use super::readings::ReadingWords;
 use crate::knowledge::{Declarations, Fact, Key, Knowledge, Product, Reading, Symptom};
 

@@ -16,6 +16,7 @@ pub(super) const KIN: &[&[&str]] = &[
     &["bitter", "acrid"],
     &["blister", "bubble", "pimple"],
     &["black", "brown", "burn", "burnt", "charred", "dark", "scorched"],
+    &["brick", "hard", "rock", "stone"],
     &["break", "breakage", "broken", "fragile", "snap"],
     &["bread", "loaf", "loaves"],
     &["bun", "roll"],
@@ -65,6 +66,7 @@ pub(super) const KIN: &[&[&str]] = &[
     &["rise", "spring", "lift"],
     &["seam", "crimp", "closure"],
     &["shape", "form"],
+    &["side", "sidewall", "wall"],
     &["sharp", "sour", "acid", "acidic", "vinegar"],
     &["shrink", "shrinkage", "contract"],
     &["shrivelled", "wrinkled", "wrinkle", "crease"],
@@ -115,7 +117,7 @@ pub(super) const PRODUCT_WORDS: &[&str] = &[
 /// Words that deny.
 pub(super) const DENIALS: &[&str] = &[
     "no", "not", "without", "nor", "neither", "never", "none", "nothing", "cannot", "cant", "dont", "doesnt", "didnt",
-    "isnt", "arent", "wasnt", "werent", "wont", "hasnt", "havent", "hardly", "absent", "missing",
+    "isnt", "arent", "wasnt", "werent", "wont", "hasnt", "havent", "absent", "missing",
 ];
 
 /// Words for too little of something.
@@ -136,6 +138,16 @@ pub(super) const LACKS: &[&str] = &[
 
 /// Of [`LACKS`], those that also stand for a plain "bad": they turn nothing round.
 pub(super) const BAD: &[&str] = &["poor", "poorly", "weak", "bad"];
+
+/// Words for next to nothing of something.
+pub(super) const HARDLY: &[&str] = &["hardly", "barely", "scarcely"];
+
+/// Verbs behind the subject of a statement: "crumb is not sticky".
+pub(super) const COPULAS: &[&str] = &[
+    "is", "isnt", "are", "arent", "was", "wasnt", "were", "werent", "be", "been", "has", "have", "looks", "look",
+    "feels", "feel", "tastes", "smells", "eats", "gets", "get", "goes", "went", "turned", "turns", "stays", "becomes",
+    "became",
+];
 
 /// Words of a speaker who is not sure.
 pub(super) const HEDGES: &[&str] =

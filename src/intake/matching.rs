@@ -8,25 +8,33 @@
 //! - *cover*: how much of what the statement says is about the thing.
 
 use std::collections::HashMap;
-use std::ops::Range;
 
-use super::phrases::{Entry, Meaning, Phrase, PhraseIndex, PhraseWord};
+use super::naming::{Entry, Phrase, PhraseWord};
+use super::opposites::{Quality, excluded, qualities};
+use super::phrases::{Meaning, PhraseIndex};
+use super::windows::Window;
 use super::words::{Class, Token, Words};
 
 /// What a denial counts where the phrase speaks of a lack, and the other way round (chosen for this program).
 const OTHER_TURN: f64 = 0.8;
 
+/// What a name counts that says nothing of the qualities that the statement names (chosen for this program): "small loaf"
+/// before what is called a loaf only.
+const QUALITY_UNSAID: f64 = 0.9;
+
 /// A statement as an index understands it.
-#[derive(Debug)]
+#[derive(Debug, Default)]
 pub(super) struct Statement {
-    /// Places of its tokens in the text.
-    pub(super) range: Range<usize>,
     /// Meanings of its content words, by place.
     meanings: Vec<(usize, Option<Meaning>)>,
+    /// Places of words that turn round what they name: "underfilled", "unset", "tasteless".
+    turned: Vec<usize>,
     /// Places of its denials.
     denials: Vec<usize>,
     /// Places of its words for a lack.
     lacks: Vec<usize>,
+    /// Qualities that it names, but for those that a denial or lack turns round, by place.
+    qualities: Vec<(usize, &'static [Quality])>,
 }
 
 /// A thing found in a statement.
@@ -56,20 +64,19 @@ impl Statement {
     /// Looks the words of a statement up; `taken` are words that something else has taken in.
     pub(super) fn read(
         words: &Words,
-        range: Range<usize>,
+        window: &Window,
         index: &PhraseIndex,
         meanings: &mut Meanings,
         taken: &[bool],
     ) -> Self {
-        let mut statement = Self { range: range.clone(), meanings: Vec::new(), denials: Vec::new(), lacks: Vec::new() };
-        let end = range.end;
+        let mut statement = Self::default();
         let mut joined = None;
-        for place in range {
+        for place in window.places() {
             let Some(token) = words.tokens.get(place) else { continue };
             if joined == Some(place) {
                 continue;
             }
-            let next = words.tokens.get(place + 1).filter(|_| token.hyphen && place + 1 < end);
+            let next = words.tokens.get(place + 1).filter(|_| token.hyphen && place + 1 < window.range.end);
             if let Some(meaning) = next.and_then(|next| index.joined(&token.word, &next.word)) {
                 joined = Some(place + 1);
                 statement.meanings.extend([(place, Some(meaning)), (place + 1, Some(Meaning::default()))]);
@@ -78,22 +85,42 @@ impl Statement {
             if taken.get(place).copied().unwrap_or_default() {
                 continue;
             }
+            statement.qualify(place, token);
             match token.class {
                 Class::Content | Class::Product => {
-                    statement.meanings.push((place, meanings.of(token, index)));
+                    let meaning = meanings.of(token, index);
+                    statement.turn(place, meaning.as_ref());
+                    statement.meanings.push((place, meaning));
                 }
                 Class::Denial => statement.denials.push(place),
-                Class::Lack(_) => statement.lacks.push(place),
+                Class::Lack(_) | Class::Hardly => statement.lacks.push(place),
                 Class::Stop | Class::Hedge | Class::Connector | Class::Number | Class::Sign => {}
             }
         }
         statement
     }
 
+    fn turn(&mut self, place: usize, meaning: Option<&Meaning>) {
+        let turns = match meaning.and_then(|meaning| meaning.turn.as_ref()) {
+            Some(PhraseWord::Denial) => &mut self.denials,
+            Some(PhraseWord::Lack) => &mut self.lacks,
+            _ => return,
+        };
+        turns.push(place);
+        self.turned.push(place);
+    }
+
+    fn qualify(&mut self, place: usize, token: &Token) {
+        let named = qualities(&token.word, &token.stem);
+        if self.denials.is_empty() && self.lacks.is_empty() && !named.is_empty() {
+            self.qualities.push((place, named));
+        }
+    }
+
     /// Adds a word that the statement implies: a value in °C is a temperature.
     pub(super) fn imply(&mut self, place: usize, stem: &str, index: &PhraseIndex) {
         let stems = vec![(stem.to_owned(), 1.0)];
-        let meaning = Meaning { weight: index.weight(stem), stems, misspelt: false };
+        let meaning = Meaning { weight: index.weight(stem), stems, ..Meaning::default() };
         self.meanings.push((place, Some(meaning)));
     }
 
@@ -126,10 +153,19 @@ impl Statement {
         if !entry.fields.keys().any(|stem| reached.contains_key(stem.as_str())) {
             return None;
         }
+        let stated: Vec<Quality> = self.qualities.iter().flat_map(|(_, named)| named.iter().copied()).collect();
+        let barred = |phrase: &Phrase| excluded(&phrase.qualities, &stated);
+        if entry.phrases.iter().any(|phrase| barred(phrase) && is_of_the_same(phrase, reached)) {
+            return None;
+        }
         let (cover, about) = self.cover(index, entry);
-        let named = entry.phrases.iter().filter_map(|phrase| self.name(index, phrase, reached));
-        // Of two names that are there as fully, the one that also takes in a denial is meant.
-        let best = named.max_by(|a, b| (a.worth.total_cmp(&b.worth)).then(a.turn.is_some().cmp(&b.turn.is_some())))?;
+        let open = entry.phrases.iter().filter(|phrase| !barred(phrase));
+        let named = open.filter_map(|phrase| self.name(index, phrase, reached));
+        // Of two names that are there as fully, the one that also takes in a denial is meant, then the one that tells more.
+        let best = named.max_by(|a, b| {
+            let turn = || a.turn.is_some().cmp(&b.turn.is_some());
+            a.worth.total_cmp(&b.worth).then_with(turn).then_with(|| a.told.total_cmp(&b.told))
+        })?;
         Some(Found {
             entry: place,
             score: (cover * best.worth).sqrt(),
@@ -162,59 +198,66 @@ impl Statement {
         (if total > 0.0 { covered / total } else { 0.0 }, about)
     }
 
+    /// The phrase as the statement has it; `None` where it has no word of it.
     fn name(&self, index: &PhraseIndex, phrase: &Phrase, reached: &HashMap<&str, (f64, usize, bool)>) -> Option<Name> {
-        let (mut total, mut matched) = (0.0, 0.0);
-        let mut name = Name {
-            worth: 0.0,
-            recall: 0.0,
-            places: Vec::new(),
-            turn: None,
-            turn_missing: false,
-            misspelt: true,
-            described: phrase.share < 1.0,
-        };
-        for word in &phrase.words {
-            match word {
-                PhraseWord::Stem(stem) => {
-                    let weight = index.weight(stem);
-                    total += weight;
-                    if let Some((factor, place, misspelt)) = reached.get(stem.as_str()) {
-                        matched += weight * factor;
-                        name.misspelt &= misspelt;
-                        name.places.push(*place);
-                    }
-                }
-                PhraseWord::Denial | PhraseWord::Lack => {
-                    let own_first = *word == PhraseWord::Denial;
-                    let (own, other) =
-                        if own_first { (&self.denials, &self.lacks) } else { (&self.lacks, &self.denials) };
-                    let weight = index.turn_weight();
-                    total += weight;
-                    if let Some(place) = own.first() {
-                        matched += weight;
-                        name.turn = Some(*place);
-                    } else if let Some(place) = other.first() {
-                        matched += weight * OTHER_TURN;
-                        name.turn = Some(*place);
-                    } else {
-                        name.turn_missing = true;
-                    }
-                }
+        let mut name = Name { misspelt: true, described: phrase.share < 1.0, ..Name::default() };
+        let mut total = 0.0;
+        for stem in phrase.words.iter().filter_map(PhraseWord::stem) {
+            let weight = index.weight(stem);
+            total += weight;
+            if let Some((factor, place, misspelt)) = reached.get(stem) {
+                name.told += weight * factor;
+                name.misspelt &= misspelt;
+                name.places.push(*place);
             }
         }
         if name.places.is_empty() {
             return None;
         }
-        name.recall = matched / total;
-        name.worth = name.recall * phrase.share;
+        for word in phrase.words.iter().filter(|word| word.stem().is_none()) {
+            total += index.turn_weight();
+            name.told += index.turn_weight() * self.turn_of(&mut name, word);
+        }
+        let turned_otherwise = |place: &usize| self.turned.contains(place) && name.turn != Some(*place);
+        name.turn_missing |= name.places.iter().any(turned_otherwise);
+        name.recall = name.told / total;
+        let of_quality = |place: &usize| name.places.contains(place) || name.turn == Some(*place);
+        let unsaid = !self.qualities.is_empty() && !self.qualities.iter().any(|(place, _)| of_quality(place));
+        name.worth = name.recall * phrase.share * if unsaid { QUALITY_UNSAID } else { 1.0 };
         Some(name)
+    }
+
+    /// What the denial or lack of a phrase counts where the statement has such a word, or one of the other kind. A word that
+    /// turns round what it names turns nothing else.
+    fn turn_of(&self, name: &mut Name, word: &PhraseWord) -> f64 {
+        let (own, other) = match word {
+            PhraseWord::Denial => (&self.denials, &self.lacks),
+            _ => (&self.lacks, &self.denials),
+        };
+        let usable = |place: &&usize| !self.turned.contains(place) || name.places.contains(place);
+        let own = own.iter().find(usable).map(|place| (*place, 1.0));
+        let found = own.or_else(|| other.iter().find(usable).map(|place| (*place, OTHER_TURN)));
+        match found {
+            Some((place, _)) => name.turn = Some(place),
+            None => name.turn_missing = true,
+        }
+        found.map_or(0.0, |(_, share)| share)
     }
 }
 
+/// Whether a name is of the thing that the statement is about: "high volume" is, where the statement has "low volume".
+fn is_of_the_same(phrase: &Phrase, reached: &HashMap<&str, (f64, usize, bool)>) -> bool {
+    let has = |noun: &String| reached.get(noun.as_str()).is_some_and(|(factor, ..)| *factor >= 1.0);
+    phrase.share >= 1.0 && !phrase.nouns.is_empty() && phrase.nouns.iter().all(has)
+}
+
 /// A phrase found.
+#[derive(Default)]
 struct Name {
     worth: f64,
     recall: f64,
+    /// What its words tell.
+    told: f64,
     places: Vec<usize>,
     turn: Option<usize>,
     turn_missing: bool,

@@ -11,11 +11,14 @@
 //! is taken for something that the answer names, or stands among what was not understood.
 
 mod answer;
+mod contradictions;
 mod draft;
 mod index;
 mod kin;
 mod leftovers;
 mod matching;
+mod naming;
+mod opposites;
 mod phrases;
 mod products;
 mod reader;
@@ -24,8 +27,10 @@ mod request;
 mod said;
 mod sheet;
 mod symptoms;
+mod taking;
 mod unit_words;
 mod values;
+mod windows;
 mod words;
 
 pub use answer::*;

@@ -1,14 +1,9 @@
-//! The words of the rules, indexed: which phrases name a thing, and how much each word tells.
+//! The words of the rules, indexed: how much each word tells, and what a word of a text may mean.
 
-use std::collections::{BTreeMap, BTreeSet, HashMap};
+use std::collections::{BTreeMap, HashMap};
 
-use super::words::{Class, Words, kin, names_product, stem};
-
-/// How much a phrase of a description tells beside a title or synonym (chosen for this program).
-const DESCRIPTION: f64 = 0.8;
-
-/// What a word of a description counts where the title and synonyms do not have it (chosen for this program).
-const DESCRIPTION_WORD: f64 = 0.6;
+use super::naming::{Entry, Naming, PhraseWord};
+use super::words::{Class, kin, names_product, stem};
 
 /// What a word for the thing itself tells, of a usual word (chosen for this program).
 const PRODUCT_WORD: f64 = 0.2;
@@ -26,44 +21,11 @@ const MISSPELT: f64 = 0.85;
 /// are one edit away (Damerau F. J., A technique for computer detection and correction of spelling errors, 1964).
 const LENGTHS: (usize, usize) = (4, 8);
 
+/// Endings of participles.
+const PARTICIPLES: [&str; 2] = ["ed", "ing"];
+
 /// Shortest half of a compound.
 const SHORTEST_HALF: usize = 3;
-
-/// A word of a phrase.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub(super) enum PhraseWord {
-    /// A stem.
-    Stem(String),
-    /// A denial, as in "not crisp".
-    Denial,
-    /// A lack, as in "low volume".
-    Lack,
-}
-
-/// Words that name a thing.
-#[derive(Debug, Clone)]
-pub(super) struct Phrase {
-    pub(super) words: Vec<PhraseWord>,
-    /// What the phrase counts, to 1.
-    pub(super) share: f64,
-}
-
-/// One thing: how it is called.
-#[derive(Debug, Default)]
-pub(super) struct Entry {
-    pub(super) phrases: Vec<Phrase>,
-    /// What each of its stems counts, to 1.
-    pub(super) fields: HashMap<String, f64>,
-}
-
-/// Names of one thing, in the order of their worth.
-#[derive(Debug, Default)]
-pub(super) struct Naming<'k> {
-    /// Id, titles and synonyms.
-    pub(super) names: Vec<&'k str>,
-    /// Its description.
-    pub(super) description: &'k str,
-}
 
 /// Things of one kind by the words that name them.
 #[derive(Debug)]
@@ -87,6 +49,8 @@ pub(super) struct Meaning {
     pub(super) weight: f64,
     /// Whether it is another word with a slip.
     pub(super) misspelt: bool,
+    /// The denial or lack that the word holds: "unset", "underfilled".
+    pub(super) turn: Option<PhraseWord>,
 }
 
 impl PhraseIndex {
@@ -135,22 +99,33 @@ impl PhraseIndex {
         };
         let mut stems = self.with_kin(word_stem, 1.0);
         stems.extend(self.degrees(word));
+        let mut turn = None;
         if stems.is_empty() {
-            stems = self.halves(word);
+            // "Underfilled" is too little filled, "undercrust" is under the crust.
+            let turned = self.turned(word);
+            let halves = if turned.is_some() && PARTICIPLES.iter().any(|ending| word.ends_with(ending)) {
+                Vec::new()
+            } else {
+                self.halves(word)
+            };
+            (stems, turn) = match turned {
+                Some((stems, turn)) if halves.is_empty() => (stems, Some(turn)),
+                _ => (halves, None),
+            };
         }
         if !stems.is_empty() || class == Class::Product {
-            return Some(Meaning { weight: worth(&stems), stems, misspelt: false });
+            return Some(Meaning { weight: worth(&stems), stems, turn, misspelt: false });
         }
         let meant = self.nearest(word)?;
         let stems = self.with_kin(meant, MISSPELT);
-        Some(Meaning { weight: worth(&stems), stems, misspelt: true })
+        Some(Meaning { weight: worth(&stems), stems, misspelt: true, turn: None })
     }
 
     /// What two words mean that a hyphen joins, where they mean something together: `under-done`.
     pub(super) fn joined(&self, first: &str, second: &str) -> Option<Meaning> {
         let stems = self.with_kin(&stem(&format!("{first}{second}")), 1.0);
         let weight = stems.iter().map(|(stem, _)| self.weight(stem)).fold(0.0, f64::max);
-        (!stems.is_empty()).then_some(Meaning { stems, weight, misspelt: false })
+        (!stems.is_empty()).then_some(Meaning { stems, weight, ..Meaning::default() })
     }
 
     /// What a word tells that means nothing here.
@@ -171,6 +146,21 @@ impl PhraseIndex {
     fn degrees(&self, word: &str) -> Vec<(String, f64)> {
         let bases = ["er", "est", "ened", "ening", "en"].into_iter().filter_map(|ending| word.strip_suffix(ending));
         bases.map(|base| self.with_kin(&stem(base), DEGREE)).find(|stems| !stems.is_empty()).unwrap_or_default()
+    }
+
+    /// What a word names that it also turns round: `underfilled`, `unset`, `tasteless`.
+    fn turned(&self, word: &str) -> Option<(Vec<(String, f64)>, PhraseWord)> {
+        let rests = [
+            (word.strip_prefix("under"), PhraseWord::Lack),
+            (word.strip_suffix("less"), PhraseWord::Lack),
+            (word.strip_prefix("un"), PhraseWord::Denial),
+            (word.strip_prefix("non"), PhraseWord::Denial),
+        ];
+        let long = |rest: &&str| rest.len() >= SHORTEST_HALF;
+        rests.into_iter().find_map(|(rest, turn)| {
+            let stems = self.with_kin(&stem(rest.filter(long)?), 1.0);
+            (!stems.is_empty()).then_some((stems, turn))
+        })
     }
 
     /// The halves of a compound: `undercrust`.
@@ -213,106 +203,10 @@ fn rarity(things: usize, with_word: usize) -> f64 {
     (1.0 + (things as f64 - with_word as f64 + 0.5) / (with_word as f64 + 0.5)).ln()
 }
 
-impl Entry {
-    fn new(naming: &Naming<'_>, spelt: &mut BTreeMap<String, String>) -> Self {
-        let mut entry = Self::default();
-        let mut told = BTreeSet::new();
-        for name in &naming.names {
-            for words in variants(name) {
-                if told.insert(words.join(" ")) {
-                    entry.add(&words.join(" "), 1.0, 1.0, spelt);
-                }
-            }
-        }
-        for part in naming.description.split([',', ';', ':', '.']) {
-            entry.add(part, DESCRIPTION, DESCRIPTION_WORD, spelt);
-        }
-        entry
-    }
-
-    fn add(&mut self, text: &str, share: f64, of_word: f64, spelt: &mut BTreeMap<String, String>) {
-        let mut words = Vec::new();
-        for token in Words::of(text).tokens {
-            let word = match token.class {
-                Class::Content | Class::Product => PhraseWord::Stem(token.stem.clone()),
-                Class::Denial => PhraseWord::Denial,
-                Class::Lack(_) => PhraseWord::Lack,
-                Class::Stop | Class::Hedge | Class::Connector | Class::Number | Class::Sign => continue,
-            };
-            if let PhraseWord::Stem(stem) = &word {
-                let counts = self.fields.entry(stem.clone()).or_default();
-                *counts = counts.max(of_word);
-                spelt.insert(token.word, stem.clone());
-            }
-            if !words.contains(&word) {
-                words.push(word);
-            }
-        }
-        if words.iter().any(|word| matches!(word, PhraseWord::Stem(_))) {
-            self.phrases.push(Phrase { words, share });
-        }
-    }
-}
-
-/// A name whole, and the names that it joins: "Dark or burnt bottom" is "dark bottom", too, and "Cap torn off (shell top)"
-/// two names.
-fn variants(name: &str) -> Vec<Vec<String>> {
-    let name = name.replace('_', " ");
-    let mut variants = Vec::new();
-    for part in name.split(['(', ')', ':']) {
-        let whole: Vec<String> = part.split_whitespace().map(str::to_owned).collect();
-        if whole.is_empty() {
-            continue;
-        }
-        variants.extend(joined(part));
-        variants.push(whole);
-    }
-    variants
-}
-
-/// The names that commas and "or" join. A single word borrows the rest of its name from a longer one: its end when it comes
-/// before it ("pale, soft sides"), its beginning when it comes behind ("large holes or tunnels").
-fn joined(part: &str) -> Vec<Vec<String>> {
-    let pieces = part.split(',').flat_map(|piece| piece.split(" or "));
-    let joints: Vec<Vec<&str>> = pieces.map(|joint| joint.split_whitespace().collect()).collect();
-    if joints.len() < 2 {
-        return Vec::new();
-    }
-    let head = joints.iter().find(|joint| joint.len() > 1).and_then(|joint| joint.get(1..)).unwrap_or_default();
-    let mut beginning: &[&str] = &[];
-    let mut names = Vec::new();
-    for joint in &joints {
-        let name: Vec<&str> = match joint.as_slice() {
-            [] => continue,
-            [_] if beginning.is_empty() => joint.iter().chain(head).copied().collect(),
-            [_] => beginning.iter().chain(joint).copied().collect(),
-            [all_but_last @ .., _] => {
-                beginning = all_but_last;
-                joint.clone()
-            }
-        };
-        names.push(name.into_iter().map(str::to_owned).collect());
-    }
-    names
-}
-
 #[cfg(test)]
 mod tests {
-    use super::{Naming, PhraseIndex, variants};
+    use super::{Naming, PhraseIndex};
     use crate::intake::words::{Class, stem};
-
-    #[test]
-    fn joined_names_are_told_apart() {
-        let told: Vec<String> = variants("Dark or burnt bottom").iter().map(|words| words.join(" ")).collect();
-        assert_eq!(told, ["Dark bottom", "burnt bottom", "Dark or burnt bottom"]);
-        let told: Vec<String> = variants("Large holes or tunnels").iter().map(|words| words.join(" ")).collect();
-        assert_eq!(told, ["Large holes", "Large tunnels", "Large holes or tunnels"]);
-        let told: Vec<String> =
-            variants("Pale, soft sides or bottom").iter().take(3).map(|words| words.join(" ")).collect();
-        assert_eq!(told, ["Pale sides", "soft sides", "soft bottom"]);
-        let told: Vec<String> = variants("Weeping (syneresis)").iter().map(|words| words.join(" ")).collect();
-        assert_eq!(told, ["Weeping", "syneresis"]);
-    }
 
     #[test]
     fn misspelt_and_joined_words_are_understood() {

@@ -15,7 +15,7 @@ pub(super) fn possible(words: &Words, index: &PhraseIndex) -> (Vec<Found>, bool)
     let mut meanings = Meanings::default();
     let mut best: Vec<Found> = Vec::new();
     for clause in &words.clauses {
-        for found in Statement::read(words, clause.clone(), index, &mut meanings, &[]).find(index) {
+        for found in Statement::read(words, &clause.clone().into(), index, &mut meanings, &[]).find(index) {
             match best.iter_mut().find(|own| own.entry == found.entry) {
                 Some(own) if found.recall > own.recall => *own = found,
                 Some(_) => {}

@@ -3,21 +3,17 @@
 use std::collections::BTreeSet;
 use std::sync::OnceLock;
 
-use super::answer::{
-    ComplaintContradiction, ComplaintReading, PossibleFact, PossibleProduct, PossibleSymptom, Quote, RecognisedReading,
-    Saying, SuggestedReading, UnnamedValue,
-};
+use super::answer::{ComplaintReading, PossibleFact, PossibleProduct, PossibleSymptom, Quote, Saying};
 use super::draft::{Sure, draft};
 use super::index::{Index, product_index};
-use super::leftovers::{leftovers, quote, quotes};
+use super::leftovers::{leftovers, quotes};
 use super::phrases::PhraseIndex;
 use super::products;
-use super::readings::Taken;
 use super::request::Complaint;
 use super::said::Denials;
 use super::sheet::IntakeSheet;
 use super::symptoms::{Named, named};
-use super::values::{Value, values};
+use super::values::values;
 use super::words::Words;
 use crate::diagnosis::{Diagnostician, UsualInformation};
 use crate::inference::FindingsFault;
@@ -119,11 +115,11 @@ fn rounded(score: f64) -> f64 {
 }
 
 /// One text being read.
-struct Reader<'a, 'k> {
-    declared: &'k Declarations,
-    index: &'a Index,
-    words: &'a Words,
-    text: &'a str,
+pub(super) struct Reader<'a, 'k> {
+    pub(super) declared: &'k Declarations,
+    pub(super) index: &'a Index,
+    pub(super) words: &'a Words,
+    pub(super) text: &'a str,
     most: usize,
 }
 
@@ -148,57 +144,6 @@ impl<'k> Reader<'_, 'k> {
         reading
     }
 
-    fn take_values(
-        &self,
-        values: &[Value],
-        reading: &mut ComplaintReading<'k>,
-        sure: &mut Sure<'k>,
-        taken: &mut [bool],
-    ) {
-        let all = self.index.readings.take(self.declared, self.words, values);
-        for (value, what) in values.iter().zip(all) {
-            taken.iter_mut().take(value.places.end).skip(value.places.start).for_each(|slot| *slot = true);
-            match what {
-                Taken::Reading { reading: key, value: own, named_by } => {
-                    let declared = &self.declared.readings[key];
-                    let (id, unit) = (declared.id.as_str(), declared.unit.code());
-                    if let Some(other) = sure.readings.iter().find(|(other, ..)| *other == id) {
-                        if (other.1 - own).abs() > f64::EPSILON {
-                            let text = format!("`{id}` has two values");
-                            reading.contradictions.push(ComplaintContradiction { ids: vec![id], text });
-                        }
-                    } else {
-                        sure.readings.push((id, own, unit));
-                    }
-                    let places: Vec<usize> = named_by.iter().copied().chain(value.places.clone()).collect();
-                    let quotes = quotes(self.text, self.words, &places);
-                    for place in named_by {
-                        if let Some(slot) = taken.get_mut(place) {
-                            *slot = true;
-                        }
-                    }
-                    reading.readings.push(RecognisedReading {
-                        reading: id,
-                        title: &declared.title,
-                        value: own,
-                        unit,
-                        quotes,
-                    });
-                }
-                Taken::Unnamed { reason, suggestions } => {
-                    let suggestions = suggestions.iter().map(|key| &self.declared.readings[*key]);
-                    let suggestions =
-                        suggestions.map(|own| SuggestedReading { reading: &own.id, title: &own.title }).collect();
-                    let quote = quote(self.text, self.words, value.places.clone());
-                    let unit = value.unit.unit.code().to_owned();
-                    reading.values.push(UnnamedValue { value: value.value, unit, reason, suggestions, quote });
-                }
-            }
-        }
-        let twice: Vec<&str> = reading.contradictions.iter().flat_map(|one| one.ids.iter().copied()).collect();
-        sure.readings.retain(|(id, ..)| !twice.contains(id));
-    }
-
     fn take_facts(
         &self,
         facts: &[Named],
@@ -207,20 +152,12 @@ impl<'k> Reader<'_, 'k> {
         sure: &mut Sure<'k>,
         understood: &mut BTreeSet<usize>,
     ) {
-        let [least, beyond_doubt] = FACT;
-        for one in facts.iter().filter(|one| one.found.score >= least.0 && one.found.recall >= least.1).take(self.most)
-        {
+        let [(score, recall), _] = FACT;
+        let likely = facts.iter().filter(|one| one.found.score >= score && one.found.recall >= recall);
+        for one in likely.take(self.most) {
             let Some(key) = self.index.fact_keys.get(one.found.entry) else { continue };
             let fact = &self.declared.facts[*key];
-            let better = symptoms.iter().any(|symptom| {
-                symptom.found.score > one.found.score
-                    && one.found.named_by.iter().all(|place| symptom.found.named_by.contains(place))
-            });
-            let is_sure = one.sure
-                && !better
-                && one.found.score >= beyond_doubt.0
-                && one.found.recall >= beyond_doubt.1
-                && one.found.named_by.len() >= FACT_WORDS;
+            let is_sure = one.sure && is_beyond_doubt(one, symptoms);
             if is_sure {
                 sure.facts.push((&fact.id, one.said == Saying::Present));
             }
@@ -247,7 +184,7 @@ impl<'k> Reader<'_, 'k> {
             let Some(key) = self.index.symptom_keys.get(one.found.entry) else { continue };
             let symptom = &self.declared.symptoms[*key];
             if one.sure {
-                sure.symptoms.push((&symptom.id, one.said == Saying::Present, one.hedged));
+                sure.symptoms.push((&symptom.id, one.said, one.hedged));
             }
             let words = if one.sure { &one.found.about } else { &one.found.named_by };
             understood.extend(words.iter().chain(&one.found.turn));
@@ -267,40 +204,15 @@ impl<'k> Reader<'_, 'k> {
         let places: Vec<usize> = one.found.about.iter().copied().chain(one.found.turn).collect();
         quotes(self.text, self.words, &places)
     }
+}
 
-    /// Sure symptoms that cannot stand together are sure no more.
-    fn contradictions(&self, symptoms: &mut [Named]) -> Vec<ComplaintContradiction<'k>> {
-        let mut found = Vec::new();
-        let mut doubtful = BTreeSet::new();
-        for (place, one) in symptoms.iter().enumerate().filter(|(_, one)| one.sure) {
-            for (behind, other) in symptoms.iter().enumerate().skip(place + 1).filter(|(_, other)| other.sure) {
-                if let Some(contradiction) = self.contradiction(one, other) {
-                    found.push(contradiction);
-                    doubtful.extend([place, behind]);
-                }
-            }
-        }
-        for place in doubtful {
-            if let Some(one) = symptoms.get_mut(place) {
-                one.sure = false;
-            }
-        }
-        found
-    }
-
-    fn contradiction(&self, one: &Named, other: &Named) -> Option<ComplaintContradiction<'k>> {
-        let keys = [one, other].map(|named| self.index.symptom_keys.get(named.found.entry).copied());
-        let [Some(first), Some(second)] = keys else { return None };
-        let (own, rival) = (&self.declared.symptoms[first], &self.declared.symptoms[second]);
-        if first == second {
-            let text = format!("`{}` is said to be both present and absent", own.id);
-            return (one.said != other.said).then(|| ComplaintContradiction { ids: vec![&own.id], text });
-        }
-        let opposed = own.contradicts.contains(&second) || rival.contradicts.contains(&first);
-        let both = one.said == Saying::Present && other.said == Saying::Present;
-        (opposed && both).then(|| ComplaintContradiction {
-            ids: vec![&own.id, &rival.id],
-            text: format!("`{}` cannot be present together with `{}`", own.id, rival.id),
-        })
-    }
+/// Whether a fact is stated plainly, and none of its words belongs to a symptom that is named better.
+fn is_beyond_doubt(fact: &Named, symptoms: &[Named]) -> bool {
+    let [_, (score, recall)] = FACT;
+    let (found, named_by) = (&fact.found, &fact.found.named_by);
+    let better = symptoms.iter().any(|symptom| {
+        symptom.found.score > found.score && named_by.iter().all(|place| symptom.found.named_by.contains(place))
+    });
+    let plain = fact.said != Saying::Hardly && named_by.len() >= FACT_WORDS;
+    plain && !better && found.score >= score && found.recall >= recall
 }

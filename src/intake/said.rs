@@ -5,10 +5,13 @@ use std::ops::Range;
 use super::answer::Saying;
 use super::kin::{OPEN_CONNECTOR, SEEN};
 use super::matching::Found;
-use super::words::{Class, Words};
+use super::words::{Class, Token, Words};
 
 /// How far before its word a "little" or "less" may stand, words.
 const LACK_REACH: usize = 3;
+
+/// Longest word in "s" that is taken for no plural.
+const SHORTEST_PLURAL: usize = 3;
 
 /// What hangs over a word.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -59,6 +62,8 @@ impl Denials {
         let perhaps = found.named_by.iter().any(|place| of(place) == Over::Perhaps);
         if perhaps || (found.turn.is_none() && lacks(found, words)) {
             Saying::Unclear
+        } else if found.turn.is_none() && before_name(found, words, |token| token.class == Class::Hardly) {
+            Saying::Hardly
         } else if denied {
             Saying::Absent
         } else {
@@ -88,8 +93,19 @@ fn hang(words: &Words, statement: Range<usize>, inherited: Over, over: &mut [Ove
     }
 }
 
-/// Whether a "little" or "less" stands before a naming word.
+/// Whether a "little" or "less" stands before a naming word; "little crystals" are small ones.
 fn lacks(found: &Found, words: &Words) -> bool {
+    let many = |place: &usize| words.tokens.get(*place).is_some_and(|token| is_plural(&token.word));
+    let of_many = found.named_by.iter().any(many);
+    before_name(found, words, |token| token.class == Class::Lack(false) && !(of_many && token.word == "little"))
+}
+
+fn before_name(found: &Found, words: &Words, is_meant: impl Fn(&Token) -> bool) -> bool {
     let before = |place: &usize| words.tokens.get(place.saturating_sub(LACK_REACH)..*place).unwrap_or_default();
-    found.named_by.iter().any(|place| before(place).iter().any(|token| token.class == Class::Lack(false)))
+    found.named_by.iter().any(|place| before(place).iter().any(&is_meant))
+}
+
+/// Whether a word looks like the plural of a noun: `crystals`, and neither `crispness` nor `gas`.
+fn is_plural(word: &str) -> bool {
+    word.len() > SHORTEST_PLURAL && word.ends_with('s') && !word.ends_with("ss")
 }

@@ -7,6 +7,7 @@ use super::answer::Saying;
 use super::matching::{Found, Meanings, Statement};
 use super::phrases::PhraseIndex;
 use super::said::Denials;
+use super::windows::{Window, windows};
 use super::words::{Class, Words};
 
 /// Least score and recall of a candidate (chosen on the tables of `tests/reference`).
@@ -28,6 +29,8 @@ pub(super) struct Named {
     leads: bool,
     /// Whether the speaker hedges.
     pub(super) hedged: bool,
+    /// Subject that it carries on from a statement before.
+    subject: Range<usize>,
 }
 
 /// The things of an index that a text names, best first; `taken` are words that something else has taken in.
@@ -35,15 +38,15 @@ pub(super) fn named(words: &Words, index: &PhraseIndex, denials: &Denials, taken
     let mut meanings = Meanings::default();
     let mut best: HashMap<(usize, Saying), Named> = HashMap::new();
     for window in windows(words) {
-        let statement = Statement::read(words, window, index, &mut meanings, taken);
+        let statement = Statement::read(words, &window, index, &mut meanings, taken);
         for found in statement.find(index) {
             if found.score < LEAST.0 || found.recall < LEAST.1 || only_product_words(&found, words) {
                 continue;
             }
             let said = denials.saying(&found, words);
-            let hedged = hedged(words, &statement.range);
+            let hedged = hedged(words, &window);
             let slot = best.entry((found.entry, said));
-            let one = Named { found, said, sure: false, leads: false, hedged };
+            let one = Named { found, said, sure: false, leads: false, hedged, subject: window.subject.clone() };
             slot.and_modify(|own| {
                 if one.found.score > own.found.score {
                     *own = one.clone();
@@ -70,26 +73,13 @@ pub(super) fn named(words: &Words, index: &PhraseIndex, denials: &Denials, taken
     named
 }
 
-/// Statements, and the whole clauses that they make up: a phrase may hold a connector.
-fn windows(words: &Words) -> Vec<Range<usize>> {
-    let mut windows = Vec::new();
-    for clause in &words.clauses {
-        let statements = words.statements(clause);
-        if statements.first() != Some(clause) {
-            windows.push(clause.clone());
-        }
-        windows.extend(statements);
-    }
-    windows
-}
-
 fn only_product_words(found: &Found, words: &Words) -> bool {
     let class = |place: &usize| words.tokens.get(*place).map(|token| token.class);
     found.named_by.iter().all(|place| class(place) == Some(Class::Product))
 }
 
-fn hedged(words: &Words, range: &Range<usize>) -> bool {
-    words.tokens.get(range.clone()).unwrap_or_default().iter().any(|token| token.class == Class::Hedge)
+fn hedged(words: &Words, window: &Window) -> bool {
+    words.tokens.get(window.range.clone()).unwrap_or_default().iter().any(|token| token.class == Class::Hedge)
 }
 
 /// Of one thing said in two ways by the same words, the better stays.
@@ -116,8 +106,10 @@ fn decide(named: &mut [Named]) {
         let behind = named.get(place + 1..).unwrap_or_default();
         let Some(one) = named.get(place) else { continue };
         let found = &one.found;
-        let fresh = found.named_by.iter().filter(|word| !spent.contains(word)).count();
-        let leads = fresh * 2 > found.named_by.len();
+        // A name that only the subject gives was said by the statement before.
+        let own: Vec<&usize> = found.named_by.iter().filter(|place| !one.subject.contains(*place)).collect();
+        let fresh = own.iter().filter(|place| !spent.contains(*place)).count();
+        let leads = fresh * 2 > own.len();
         let clear = one.said != Saying::Unclear
             && !found.described
             && found.score >= SURE.0

@@ -155,7 +155,7 @@ pub(super) fn unit_word(spelling: &str) -> Option<UnitWord> {
         spelling.to_lowercase().chars().filter(|c| !c.is_whitespace() && *c != '.' && *c != '-').collect();
     let known = |code: &str, implies, doubtful| Unit::parse(code).ok().map(|unit| UnitWord { unit, implies, doubtful });
     match plain.as_str() {
-        "°" | "º" | "degree" | "degrees" | "deg" => return known("Cel", &[], true),
+        "°" | "º" | "degree" | "degrees" | "deg" => return known("Cel", &["temperature"], true),
         "°bx" | "°brix" | "brix" | "bx" | "ºbrix" => return known("%", &["soluble", "solids"], false),
         "aw" => return known("1", &["water", "activity"], false),
         "ph" => return known("[pH]", &["ph"], false),

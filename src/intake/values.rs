@@ -18,6 +18,7 @@ const LEADING: &[&str] = &["ph", "aw", "brix"];
 #[derive(Debug, Clone)]
 pub(super) struct Value {
     pub(super) value: f64,
+    /// Its unit; "degrees" may be of either scale, which their reading tells.
     pub(super) unit: UnitWord,
     /// Places of its number, unit and leading name.
     pub(super) places: Range<usize>,
@@ -54,12 +55,8 @@ fn value_at(text: &str, words: &Words, clause: &Range<usize>, place: usize) -> O
     let minus = before.ends_with(['-', '−', '–']) && !ends_range(before) || before.trim_end().ends_with("minus");
     let doubt = if ends_range(before) {
         Some("it is the end of a range: give one value, or the plant's limits")
-    } else if odd_comma {
-        Some("the comma may part thousands or decimals")
-    } else if unit.doubtful {
-        Some("degrees of which scale is not said")
     } else {
-        None
+        odd_comma.then_some("the comma may part thousands or decimals")
     };
     Some(Value { value: if minus { -number } else { number }, unit, places, doubt })
 }
@@ -138,7 +135,6 @@ mod tests {
     fn what_cannot_be_used_as_it_stands_says_why() {
         let doubt = |text: &str| values(text, &Words::of(text)).first().and_then(|value| value.doubt);
         assert!(doubt("30-32 °C").is_some_and(|doubt| doubt.contains("range")));
-        assert!(doubt("31 degrees").is_some_and(|doubt| doubt.contains("scale")));
         assert!(doubt("1,200 g").is_some_and(|doubt| doubt.contains("thousands")));
         assert_eq!(doubt("0,725 kg"), None);
     }

@@ -6,7 +6,7 @@ use std::sync::LazyLock;
 
 use rust_stemmers::{Algorithm, Stemmer};
 
-use super::kin::{BAD, CONNECTORS, DENIALS, HEDGES, KIN, LACKS, PRODUCT_WORDS, STOP_WORDS};
+use super::kin::{BAD, CONNECTORS, DENIALS, HARDLY, HEDGES, KIN, LACKS, PRODUCT_WORDS, STOP_WORDS};
 
 /// Porter's second stemmer for English (Snowball; Porter 2001). The crate is small, has no dependency but serde, and carries
 /// the reference algorithm compiled to Rust.
@@ -44,6 +44,8 @@ pub(super) enum Class {
     Denial,
     /// Says that there is too little; `true` for a plain "bad".
     Lack(bool),
+    /// Leaves next to nothing: "hardly".
+    Hardly,
     /// Takes back some certainty.
     Hedge,
     /// Begins another statement.
@@ -112,7 +114,7 @@ impl Words {
                     let mut token = token(piece, at..end);
                     let mut behind = text.get(end..).unwrap_or_default().chars();
                     token.hyphen = behind.next() == Some('-') && behind.next().is_some_and(char::is_alphabetic);
-                    words.tokens.push(token);
+                    words.push(token);
                 }
                 '%' | '°' | '℃' | '℉' | '‰' | 'º' => words.tokens.push(token(piece, at..end)),
                 '.' if words.is_abbreviated(text.get(end..).unwrap_or_default()) => {}
@@ -124,6 +126,15 @@ impl Words {
         }
         words.end_clause(&mut start);
         words
+    }
+
+    /// Adds a word; "a little" takes back some certainty, where "little" alone tells of a lack.
+    fn push(&mut self, mut token: Token) {
+        let article = self.tokens.last().is_some_and(|before| before.word == "a");
+        if article && token.word == "little" {
+            token.class = Class::Hedge;
+        }
+        self.tokens.push(token);
     }
 
     /// Whether a full stop belongs to the unit before it: "20 Min. proof".
@@ -206,6 +217,8 @@ fn class(word: &str) -> Class {
         Class::Denial
     } else if is_in(LACKS) {
         Class::Lack(is_in(BAD))
+    } else if is_in(HARDLY) {
+        Class::Hardly
     } else if is_in(HEDGES) {
         Class::Hedge
     } else if is_in(CONNECTORS) {

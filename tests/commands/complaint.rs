@@ -57,3 +57,15 @@ fn every_fault_is_a_line() {
 ";
     assert_eq!(run.complaints, expected);
 }
+
+#[test]
+fn degrees_without_a_scale_say_what_they_can_be() {
+    let text = run(&["complaint", "dough was 31 degrees, oven temperature 240 degrees", "--product", "hamburger_bun"]);
+    let words = text.success().split_whitespace().collect::<Vec<_>>().join(" ");
+    for part in [
+        "31 Cel (“dough was 31 degrees”; the scale is not said: 31 [degF] cannot be true for it)",
+        "in Cel: 240 Cel, plausible",
+    ] {
+        assert!(words.contains(part), "{part}: {words}");
+    }
+}

@@ -118,3 +118,16 @@ fn an_unknown_name_is_suggested_by_what_people_call_it() {
     let yeast = r#"{"product": "jam", "formula": {"ingredients": [{"ingredient": "compressed_yeast", "amount": 2, "unit": "%"}]}}"#;
     assert_eq!(help(yeast), "did you mean `fresh_yeast`?");
 }
+
+/// Cookies have a symptom of that name, too; the case is of a bun.
+#[test]
+fn of_an_unknown_symptom_those_of_the_product_are_suggested_first() {
+    let help = |product: &str, symptom: &str| {
+        let case = format!(r#"{{"product": "{product}", "symptoms": [{{"symptom": "{symptom}"}}]}}"#);
+        faults(&case).remove(0).help
+    };
+    assert_eq!(help("hamburger_bun", "hollow").as_deref(), Some("did you mean `hollow_under_crust`?"));
+    assert_eq!(help("wire_cut_cookie", "hollow").as_deref(), Some("did you mean `hollow_cookie`?"));
+    // What no symptom of the product comes near may be one of another product.
+    assert_eq!(help("hamburger_bun", "filling_lumpi").as_deref(), Some("did you mean `filling_lumpy`?"));
+}

@@ -1,5 +1,8 @@
 //! Complaints in plain words: the published phrases of faults, complaints in our own words, and texts about something else.
 
+mod sayings;
+mod shares;
+
 use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 use std::path::Path;

@@ -1,6 +1,6 @@
 //! What a complaint is taken for, as plain text.
 
-use crate::intake::{ComplaintReading, PossibleSymptom, Quote, Saying, UnnamedValue};
+use crate::intake::{ComplaintReading, PossibleSymptom, PossibleUnit, Quote, Saying, UnnamedValue};
 use crate::paragraphs::{WIDTHS, push_paragraph};
 
 /// The reading of a complaint in paragraphs of at most `width` characters a line.
@@ -46,6 +46,7 @@ fn list(page: &mut String, width: usize, heading: &str, items: impl Iterator<Ite
 fn symptom(one: &PossibleSymptom<'_>) -> String {
     let said = match one.said {
         Saying::Present => "",
+        Saying::Hardly => ", hardly there",
         Saying::Absent => ", not there",
         Saying::Unclear => ", there or not: unclear",
     };
@@ -55,7 +56,8 @@ fn symptom(one: &PossibleSymptom<'_>) -> String {
 /// Readings and facts that are sure.
 fn understood(reading: &ComplaintReading<'_>) -> Vec<String> {
     let readings = reading.readings.iter().map(|one| {
-        format!("{}: {} {} ({})", one.reading, (one.value * 1e6).round() / 1e6, one.unit, quotes(&one.quotes))
+        let note = one.note.as_ref().map(|note| format!("; {note}")).unwrap_or_default();
+        format!("{}: {} {} ({}{note})", one.reading, short(one.value), one.unit, quotes(&one.quotes))
     });
     let facts = reading.facts.iter().filter(|one| one.sure);
     let facts = facts.map(|one| {
@@ -68,7 +70,17 @@ fn understood(reading: &ComplaintReading<'_>) -> Vec<String> {
 fn value(one: &UnnamedValue<'_>) -> String {
     let suggestions: Vec<&str> = one.suggestions.iter().map(|reading| reading.reading).collect();
     let perhaps = if suggestions.is_empty() { String::new() } else { format!("; perhaps {}", suggestions.join(", ")) };
-    format!("“{}”: {}{perhaps}", one.quote.text, one.reason)
+    let unit = |unit: &PossibleUnit<'_>| {
+        let plausible = if unit.plausible { "plausible" } else { "cannot be true" };
+        format!("; in {}: {} {}, {plausible}", unit.unit, short(unit.value), unit.reading_unit)
+    };
+    let units: String = one.units.iter().map(unit).collect();
+    format!("“{}”: {}{perhaps}{units}", one.quote.text, one.reason)
+}
+
+/// Six places: more are of the conversion.
+fn short(value: f64) -> f64 {
+    (value * 1e6).round() / 1e6
 }
 
 fn quotes(quotes: &[Quote]) -> String {

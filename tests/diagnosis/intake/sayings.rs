@@ -1,0 +1,99 @@
+//! What a complaint says of what it names: denials, subjects carried on, degrees of certainty and of temperature.
+
+use whybake::intake::{ComplaintReading, Saying};
+
+use super::{check_draft, read};
+
+fn said(reading: &ComplaintReading<'_>, symptom: &str) -> Option<Saying> {
+    reading.symptoms.iter().find(|one| one.symptom == symptom).map(|one| one.said)
+}
+
+fn certainty(reading: &ComplaintReading<'_>, symptom: &str) -> Option<(Option<bool>, Option<f64>)> {
+    let draft = reading.draft.as_ref().unwrap();
+    draft.symptoms.iter().find(|one| one.symptom == symptom).map(|one| (one.present, one.certainty))
+}
+
+#[test]
+fn a_statement_without_a_subject_carries_on_the_one_before() {
+    let reading = read("crumb is not sticky and not grey", "white_pan_bread");
+    for symptom in ["gummy_crumb", "grey_crumb"] {
+        assert_eq!(said(&reading, symptom), Some(Saying::Absent), "{symptom}: {:?}", reading.symptoms);
+    }
+    assert_eq!(certainty(&reading, "grey_crumb"), Some((Some(false), None)));
+    let reading = read("the crust is pale, leathery", "white_pan_bread");
+    for symptom in ["pale_crust", "leathery_crust"] {
+        assert_eq!(said(&reading, symptom), Some(Saying::Present), "{symptom}: {:?}", reading.symptoms);
+    }
+    // The "and" leaves open whether the denial reaches over it.
+    let reading = read("crumb is not sticky and grey", "white_pan_bread");
+    assert_eq!(said(&reading, "grey_crumb"), Some(Saying::Unclear), "{:?}", reading.symptoms);
+}
+
+#[test]
+fn small_degrees_are_of_low_certainty_and_no_denials() {
+    for (text, expected, weight) in [
+        ("crust hardly cracked", Saying::Hardly, 0.3),
+        ("crust barely cracked", Saying::Hardly, 0.3),
+        ("crust slightly cracked", Saying::Present, 0.7),
+        ("crust a little cracked", Saying::Present, 0.7),
+    ] {
+        let reading = read(text, "white_pan_bread");
+        assert_eq!(said(&reading, "cracked_crust"), Some(expected), "{text}: {:?}", reading.symptoms);
+        assert_eq!(certainty(&reading, "cracked_crust"), Some((None, Some(weight))), "{text}");
+        check_draft(&reading, text);
+    }
+    // "Hardly" belongs to the name of what is missing.
+    let reading = read("hardly any oven spring", "white_pan_bread");
+    assert_eq!(said(&reading, "poor_oven_spring"), Some(Saying::Present), "{:?}", reading.symptoms);
+}
+
+#[test]
+fn opposite_words_do_not_match_each_other() {
+    for (text, product, right, wrong) in [
+        ("low loaf volume", "white_pan_bread", "low_volume", "excess_volume"),
+        ("volume too high", "white_pan_bread", "excess_volume", "low_volume"),
+        ("the crust is burnt", "white_pan_bread", "dark_crust", "pale_crust"),
+        ("crust far too light", "white_pan_bread", "pale_crust", "dark_crust"),
+        ("crust too soft", "white_pan_bread", "soft_crust", "hard_crust"),
+        ("crust hardened", "white_pan_bread", "hard_crust", "soft_crust"),
+        ("too little spread", "wire_cut_cookie", "too_little_spread", "too_much_spread"),
+        ("much too thin", "wire_cut_cookie", "too_much_spread", "too_little_spread"),
+        ("crumb too dry", "white_pan_bread", "dry_crumb", "gummy_crumb"),
+    ] {
+        let reading = read(text, product);
+        let first = reading.symptoms.first().map(|one| one.symptom);
+        assert_eq!(first, Some(right), "{text}: {:?}", reading.symptoms);
+        assert_eq!(said(&reading, wrong), None, "{text}: {:?}", reading.symptoms);
+    }
+}
+
+#[test]
+fn degrees_are_of_the_only_scale_in_which_the_reading_can_have_them() {
+    for (text, celsius, other) in [
+        ("dough was 31 degrees", 31.0, "31 [degF]"),
+        ("dough was 88 degrees", 280.0 / 9.0, "88 Cel"),
+        ("dough at 31°", 31.0, "31 [degF]"),
+    ] {
+        let reading = read(text, "white_pan_bread");
+        let told = reading.readings.first().unwrap_or_else(|| panic!("{text}: {:?}", reading.values));
+        assert_eq!((told.reading, told.unit), ("dough_temperature", "Cel"));
+        assert!((told.value - celsius).abs() < 1e-9, "{text}: {}", told.value);
+        assert!(told.note.as_ref().is_some_and(|note| note.contains(other)), "{:?}", told.note);
+    }
+}
+
+#[test]
+fn degrees_that_can_be_of_either_scale_are_left_to_choose() {
+    let reading = read("oven temperature 240 degrees", "white_pan_bread");
+    assert!(reading.readings.is_empty(), "{:?}", reading.readings);
+    let value = &reading.values[0];
+    let units: Vec<(&str, bool)> = value.units.iter().map(|unit| (unit.unit, unit.plausible)).collect();
+    assert_eq!(units, [("Cel", true), ("[degF]", true)]);
+    assert!((value.units[1].value - 1040.0 / 9.0).abs() < 1e-9 && value.units[1].reading_unit == "Cel");
+    assert_eq!(value.suggestions[0].reading, "oven_temperature");
+    // In neither, and of what nobody names.
+    let reading = read("dough was 900 degrees", "white_pan_bread");
+    assert!(reading.values[0].units.iter().all(|unit| !unit.plausible), "{:?}", reading.values);
+    let reading = read("it was 31 degrees", "white_pan_bread");
+    assert!(reading.values[0].units.is_empty() && reading.values[0].reason.contains("scale"), "{:?}", reading.values);
+}
