@@ -24,11 +24,11 @@ pub(super) struct Cover {
 }
 
 impl Cover {
-    /// Builds the table of `case` from all causes but those in `skip`.
-    pub(super) fn build(&mut self, case: &Conditioned, skip: &[usize]) {
-        self.sort_causes(case, skip);
+    /// Builds the table of `case` from all causes but those in `skip`, with these odds of every cause before the symptoms.
+    pub(super) fn build(&mut self, case: &Conditioned, odds: &[Odds], skip: &[usize]) {
+        self.sort_causes(case, odds, skip);
         self.merge_groups();
-        self.fold(case);
+        self.fold(case, odds);
         credit(&mut self.table, case);
         self.total = self.entry(self.all() & !case.tolerant(), case.tolerant());
     }
@@ -56,7 +56,7 @@ impl Cover {
         self.total
     }
 
-    fn sort_causes(&mut self, case: &Conditioned, skip: &[usize]) {
+    fn sort_causes(&mut self, case: &Conditioned, odds: &[Odds], skip: &[usize]) {
         self.leaks.clear();
         self.leaks.extend(case.dimensions().iter().map(|dimension| dimension.leak));
         self.group_of.resize(1 << case.dimensions().len(), 0);
@@ -64,7 +64,7 @@ impl Cover {
         self.groups.clear();
         for &cause in case.linked() {
             if !skip.contains(&cause) {
-                self.place(case, cause);
+                self.place(case, cause, odds[cause]);
             }
         }
         for group in &self.groups {
@@ -72,8 +72,8 @@ impl Cover {
         }
     }
 
-    fn place(&mut self, case: &Conditioned, cause: usize) {
-        let (pattern, odds) = (case.pattern(cause), case.odds()[cause]);
+    fn place(&mut self, case: &Conditioned, cause: usize, odds: Odds) {
+        let pattern = case.pattern(cause);
         let strengths = case.strengths(cause);
         match pattern.count_ones() {
             1 => merge_into_leak(&mut self.leaks[pattern.trailing_zeros() as usize], strengths[0], odds),
@@ -106,7 +106,7 @@ impl Cover {
 
     /// Adds the symptoms one at a time; what ends with a symptom is folded in as soon as it is
     /// there.
-    fn fold(&mut self, case: &Conditioned) {
+    fn fold(&mut self, case: &Conditioned, odds: &[Odds]) {
         self.table.clear();
         self.table.push(1.0);
         self.spare.resize(1 << self.leaks.len(), 0.0);
@@ -117,8 +117,8 @@ impl Cover {
                 group.fold_into(&mut self.table);
             }
             for &cause in self.wide.iter().filter(|&&cause| ends_here(case.pattern(cause))) {
-                let (pattern, odds) = (case.pattern(cause), case.odds()[cause]);
-                multiply_in(&mut self.table, pattern, case.strengths(cause), odds, &mut self.spare);
+                let (pattern, strengths) = (case.pattern(cause), case.strengths(cause));
+                multiply_in(&mut self.table, pattern, strengths, odds[cause], &mut self.spare);
             }
         }
     }

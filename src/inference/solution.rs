@@ -23,6 +23,8 @@ pub(super) struct Cancelled;
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Solution<'a> {
     pub(super) case: &'a Conditioned,
+    /// Odds of every cause before the symptoms that have a dimension; those of the case, or revised.
+    pub(super) odds: &'a [Odds],
     pub(super) cover: &'a Cover,
 }
 
@@ -42,7 +44,7 @@ impl<'a> Solution<'a> {
             expand(&mut marginal, causes, odds, recredited, masses);
         } else {
             let mut others = Cover::default();
-            others.build(self.case, causes);
+            others.build(self.case, self.odds, causes);
             let mut marginal = Marginal::of(self.case, &others, own, buffer);
             expand(&mut marginal, causes, odds, recredited, masses);
         }
@@ -104,7 +106,17 @@ impl<'a> Solution<'a> {
 
     /// Odds of a cause before the symptoms that have a dimension.
     pub(super) fn odds(&self, cause: usize) -> Odds {
-        self.case.odds()[cause]
+        self.odds[cause]
+    }
+
+    /// Posterior odds of every cause; the two sides add up to 1.
+    pub(super) fn all_odds(&self, odds: &mut Vec<Odds>) {
+        odds.clear();
+        odds.extend_from_slice(self.odds);
+        let mut buffer = Buffer::default();
+        for &cause in self.case.linked() {
+            odds[cause] = self.odds_of(&mut buffer, cause, None).normalised();
+        }
     }
 
     /// Unnormalised odds of one cause.

@@ -3,7 +3,7 @@
 use super::super::regions::{Candidate, assume, region_in_words};
 use super::open::{Open, Subject};
 use super::told::Told;
-use crate::inference::{Findings, Observation, Workspace, look_for};
+use crate::inference::{Findings, Observation, Standing, Workspace, look_for, posterior};
 use crate::knowledge::{Circumstances, Input};
 
 /// Weights that differ by less, log10, are the same.
@@ -85,6 +85,20 @@ impl Open<'_, '_> {
             }
             _ => (if span.first == 0 { "no" } else { "yes" }).to_owned(),
         }
+    }
+
+    /// What holds of the causes after an outcome; `None` where the inference takes one symptom more than it can.
+    pub(super) fn after<T>(
+        &self,
+        prospect: &Prospect,
+        spare: &mut Workspace,
+        tell: impl FnOnce(Standing<'_>) -> T,
+    ) -> Option<T> {
+        if let Finding::Value(_, _, weights) = &prospect.finding {
+            return Some(tell(self.posterior.after_reading(weights, spare).ok()?));
+        }
+        let findings = self.findings_after(prospect);
+        Some(tell(posterior(&self.model.network, &findings, spare).ok()?.standing()))
     }
 
     /// The findings of the case with an outcome.
