@@ -4,8 +4,9 @@
 
 use super::conditioned::Conditioned;
 use super::grouped::{Group, MAX_GROUP, next_subset};
-use super::lattice::multiply_in;
+use super::lattice::{divide_out, multiply_in};
 use super::odds::Odds;
+use super::solution::{Cancelled, LEAST_SHARE};
 
 /// The cover table of a case, with the scratch space to build it.
 #[derive(Debug, Default)]
@@ -33,8 +34,34 @@ impl Cover {
         self.total = self.entry(self.all() & !case.tolerant(), case.tolerant());
     }
 
+    /// Takes over the table of a case without tolerant dimensions, with other odds of a few causes: each with its odds in
+    /// that table and the new ones.
+    pub(super) fn exchange(
+        &mut self,
+        from: &Self,
+        case: &Conditioned,
+        causes: impl Iterator<Item = (usize, Odds, Odds)>,
+    ) -> Result<(), Cancelled> {
+        self.table.clone_from(&from.table);
+        self.spare.resize(self.table.len(), 0.0);
+        self.total = from.total;
+        for (cause, old, new) in causes.filter(|(cause, ..)| case.pattern(*cause) != 0) {
+            let (pattern, strengths, before) = (case.pattern(cause), case.strengths(cause), self.total);
+            divide_out(&mut self.table, pattern, strengths, old, &mut self.spare);
+            if self.table[self.table.len() - 1] <= LEAST_SHARE * before {
+                return Err(Cancelled);
+            }
+            multiply_in(&mut self.table, pattern, strengths, new, &mut self.spare);
+            self.total = self.table[self.table.len() - 1];
+        }
+        Ok(())
+    }
+
     /// Entry of a subset of the dimensions, summed over every state of the dimensions in `either`.
     pub(super) fn entry(&self, subset: u32, either: u32) -> f64 {
+        if either == 0 {
+            return self.table[subset as usize];
+        }
         let mut sum = 0.0;
         let mut state = 0;
         loop {

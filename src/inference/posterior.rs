@@ -116,7 +116,13 @@ impl Posterior<'_> {
             let odds = revised.get_mut(cause).ok_or(FindingsFault::UnknownCause { cause })?;
             *odds = case.odds_with(cause, ratio);
         }
-        cover.build(case, revised, &[]);
+        let changed = log10_ratios.iter().map(|&(cause, _)| cause).filter_map(|cause| {
+            let (old, new) = (self.solution.odds.get(cause)?, revised.get(cause)?);
+            Some((cause, *old, *new))
+        });
+        if case.tolerant() != 0 || cover.exchange(self.solution.cover, case, changed).is_err() {
+            cover.build(case, revised, &[]);
+        }
         Solution { case, odds: revised, cover }.all_odds(odds);
         Ok(Standing { case, odds })
     }

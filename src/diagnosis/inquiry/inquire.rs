@@ -100,7 +100,7 @@ impl<'k> Open<'_, 'k> {
     }
 
     fn inquiry(&self, told: &Told<'k>, spare: &mut Workspace) -> Option<Inquiry<'k>> {
-        let prospects = self.prospects(told, spare);
+        let prospects = self.prospects(told);
         let outcomes = prospects.into_iter().filter_map(|prospect| self.outcome(prospect, spare)).collect();
         Some(Inquiry { find_out: self.sought(told)?, tells_apart: self.tells_apart(told, MOST_TOLD_APART), outcomes })
     }

@@ -88,7 +88,7 @@ impl<'k> Open<'_, 'k> {
 
     /// The outcomes with the causes that would then lead or have changed.
     fn in_brief(&self, told: &Told<'k>, spare: &mut Workspace) -> Vec<BriefOutcome<'k>> {
-        let prospects = self.prospects(told, spare);
+        let prospects = self.prospects(told);
         let brief = prospects.into_iter().filter_map(|prospect| {
             let causes = self.after(&prospect, spare, |after| self.causes_in_brief(after))?;
             Some(BriefOutcome { outcome: prospect.text, probability: prospect.probability, causes })

@@ -36,6 +36,9 @@ pub(super) struct Promise<'k> {
     pub(super) rate: f64,
 }
 
+/// A smaller change of a probability is rounding.
+const LEAST_CHANGE: f64 = 1e-9;
+
 /// Minutes to look at a symptom (common practice).
 const LOOK_MINUTES: f64 = 2.0;
 
@@ -125,7 +128,7 @@ impl<'a, 'k> Open<'a, 'k> {
         for (cause, (before, after)) in self.posterior.odds().iter().zip(after.odds()).enumerate() {
             let own = (cause, before.probability(), after.probability());
             let enters = changed.len() < most || changed.last().is_some_and(|least| change(&own) > change(least));
-            if enters && change(&own) > 0.0 && self.asked_about(cause) {
+            if enters && change(&own) > LEAST_CHANGE && self.asked_about(cause) {
                 let place = changed.partition_point(|other| change(other) >= change(&own));
                 changed.insert(place, own);
                 changed.truncate(most);

@@ -69,7 +69,7 @@ impl<'k> Planner<'_, 'k> {
                 let minutes = told.subject.minutes();
                 let (mut expected_minutes, mut probability_certain) = (minutes, 0.0);
                 let mut outcomes = Vec::new();
-                for prospect in open.prospects(&told, &mut spare) {
+                for prospect in open.prospects(&told) {
                     let then = self.branch(Point {
                         circumstances: prospect.circumstances(&point.circumstances),
                         findings: open.findings_after(&prospect),
@@ -126,10 +126,8 @@ impl<'k> Planner<'_, 'k> {
             return Some(StopReason::Certain);
         }
         let rivals = (0..self.view.causes.len()).filter(|cause| *cause != leader);
-        let doubt: f64 = rivals
-            .filter(|rival| lifted(self.view, standing, *rival))
-            .map(|rival| probability(standing, rival))
-            .sum();
+        let doubt: f64 =
+            rivals.filter(|rival| lifted(self.view, standing, *rival)).map(|rival| probability(standing, rival)).sum();
         (probable > EVEN && doubt <= 1.0 - self.options.certain_enough).then_some(StopReason::RivalsExcluded)
     }
 }
