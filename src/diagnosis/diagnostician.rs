@@ -138,7 +138,7 @@ impl Diagnostician {
         let posterior = posterior(&model.network, &weighed.findings, workspace)?;
         let ranking = rank(posterior.odds());
         let probability = |position: usize| posterior.odds().get(position).map_or(0.0, |odds| odds.probability());
-        let leading = leading(&ranking, |position| at_issue(view, &posterior, *position), probability);
+        let leading = leading(&ranking, |position| at_issue(view, posterior.standing(), *position), probability);
         let leading = leading.as_slice();
         let acted_on = leading.partition_point(|position| probability(*position) >= LEAST_ACTED_ON).max(1);
         let acted_on = leading.get(..acted_on).unwrap_or(leading);
@@ -252,7 +252,7 @@ fn others<'k>(
             cause: &cause.id,
             title: &cause.title,
             probability: posterior.odds().get(position)?.probability(),
-            is_suspected: posterior.explains(position) || lifted(view, posterior, position),
+            is_suspected: posterior.explains(position) || lifted(view, posterior.standing(), position),
         })
     });
     rest.collect()

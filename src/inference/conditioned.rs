@@ -208,8 +208,13 @@ impl Conditioned {
 
     /// The odds of a cause if `weight` (log10) of its evidence were taken back.
     pub(super) fn odds_without(&self, cause: usize, weight: f64) -> Odds {
+        self.odds_with(cause, -weight)
+    }
+
+    /// The odds of a cause if `weight` (log10) were added to its evidence.
+    pub(super) fn odds_with(&self, cause: usize, weight: f64) -> Odds {
         let shift = self.shifts[cause];
-        let change = cut_off(shift - weight) - cut_off(shift);
+        let change = cut_off(shift + weight) - cut_off(shift);
         self.odds[cause].weighted(power_of_ten(change)).normalised()
     }
 }

@@ -4,8 +4,9 @@
 
 use super::conditioned::Conditioned;
 use super::grouped::{Group, MAX_GROUP, next_subset};
-use super::lattice::multiply_in;
+use super::lattice::{divide_out, multiply_in};
 use super::odds::Odds;
+use super::solution::{Cancelled, LEAST_SHARE};
 
 /// The cover table of a case, with the scratch space to build it.
 #[derive(Debug, Default)]
@@ -24,17 +25,43 @@ pub(super) struct Cover {
 }
 
 impl Cover {
-    /// Builds the table of `case` from all causes but those in `skip`.
-    pub(super) fn build(&mut self, case: &Conditioned, skip: &[usize]) {
-        self.sort_causes(case, skip);
+    /// Builds the table of `case` from all causes but those in `skip`, with these odds of every cause before the symptoms.
+    pub(super) fn build(&mut self, case: &Conditioned, odds: &[Odds], skip: &[usize]) {
+        self.sort_causes(case, odds, skip);
         self.merge_groups();
-        self.fold(case);
+        self.fold(case, odds);
         credit(&mut self.table, case);
         self.total = self.entry(self.all() & !case.tolerant(), case.tolerant());
     }
 
+    /// Takes over the table of a case without tolerant dimensions, with other odds of a few causes: each with its odds in
+    /// that table and the new ones.
+    pub(super) fn exchange(
+        &mut self,
+        from: &Self,
+        case: &Conditioned,
+        causes: impl Iterator<Item = (usize, Odds, Odds)>,
+    ) -> Result<(), Cancelled> {
+        self.table.clone_from(&from.table);
+        self.spare.resize(self.table.len(), 0.0);
+        self.total = from.total;
+        for (cause, old, new) in causes.filter(|(cause, ..)| case.pattern(*cause) != 0) {
+            let (pattern, strengths, before) = (case.pattern(cause), case.strengths(cause), self.total);
+            divide_out(&mut self.table, pattern, strengths, old, &mut self.spare);
+            if self.table[self.table.len() - 1] <= LEAST_SHARE * before {
+                return Err(Cancelled);
+            }
+            multiply_in(&mut self.table, pattern, strengths, new, &mut self.spare);
+            self.total = self.table[self.table.len() - 1];
+        }
+        Ok(())
+    }
+
     /// Entry of a subset of the dimensions, summed over every state of the dimensions in `either`.
     pub(super) fn entry(&self, subset: u32, either: u32) -> f64 {
+        if either == 0 {
+            return self.table[subset as usize];
+        }
         let mut sum = 0.0;
         let mut state = 0;
         loop {
@@ -56,7 +83,7 @@ impl Cover {
         self.total
     }
 
-    fn sort_causes(&mut self, case: &Conditioned, skip: &[usize]) {
+    fn sort_causes(&mut self, case: &Conditioned, odds: &[Odds], skip: &[usize]) {
         self.leaks.clear();
         self.leaks.extend(case.dimensions().iter().map(|dimension| dimension.leak));
         self.group_of.resize(1 << case.dimensions().len(), 0);
@@ -64,7 +91,7 @@ impl Cover {
         self.groups.clear();
         for &cause in case.linked() {
             if !skip.contains(&cause) {
-                self.place(case, cause);
+                self.place(case, cause, odds[cause]);
             }
         }
         for group in &self.groups {
@@ -72,8 +99,8 @@ impl Cover {
         }
     }
 
-    fn place(&mut self, case: &Conditioned, cause: usize) {
-        let (pattern, odds) = (case.pattern(cause), case.odds()[cause]);
+    fn place(&mut self, case: &Conditioned, cause: usize, odds: Odds) {
+        let pattern = case.pattern(cause);
         let strengths = case.strengths(cause);
         match pattern.count_ones() {
             1 => merge_into_leak(&mut self.leaks[pattern.trailing_zeros() as usize], strengths[0], odds),
@@ -106,7 +133,7 @@ impl Cover {
 
     /// Adds the symptoms one at a time; what ends with a symptom is folded in as soon as it is
     /// there.
-    fn fold(&mut self, case: &Conditioned) {
+    fn fold(&mut self, case: &Conditioned, odds: &[Odds]) {
         self.table.clear();
         self.table.push(1.0);
         self.spare.resize(1 << self.leaks.len(), 0.0);
@@ -117,8 +144,8 @@ impl Cover {
                 group.fold_into(&mut self.table);
             }
             for &cause in self.wide.iter().filter(|&&cause| ends_here(case.pattern(cause))) {
-                let (pattern, odds) = (case.pattern(cause), case.odds()[cause]);
-                multiply_in(&mut self.table, pattern, case.strengths(cause), odds, &mut self.spare);
+                let (pattern, strengths) = (case.pattern(cause), case.strengths(cause));
+                multiply_in(&mut self.table, pattern, strengths, odds[cause], &mut self.spare);
             }
         }
     }

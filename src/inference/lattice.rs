@@ -83,6 +83,24 @@ pub(super) fn contract(table: &[f64], weights: &[(f64, f64)], spare: &mut [f64])
     spare[0]
 }
 
+/// The same where only what is explained counts: each dimension has a weight for its bit clear, and counts whole when set.
+pub(super) fn contract_explained(table: &[f64], mut weights: impl Iterator<Item = f64>, spare: &mut [f64]) -> f64 {
+    let Some(clear) = weights.next() else {
+        return table[0];
+    };
+    let mut length = table.len() / 2;
+    for (sum, pair) in spare[..length].iter_mut().zip(table.chunks_exact(2)) {
+        *sum = clear * pair[0] + pair[1];
+    }
+    for clear in weights {
+        length /= 2;
+        for index in 0..length {
+            spare[index] = clear * spare[2 * index] + spare[2 * index + 1];
+        }
+    }
+    spare[0]
+}
+
 /// The same for all dimensions but the one of rank `kept`: the sum where its bit is clear, and where it is set.
 pub(super) fn contract_but(table: &[f64], weights: &[(f64, f64)], kept: usize, spare: &mut [f64]) -> (f64, f64) {
     let spare = &mut spare[..table.len()];

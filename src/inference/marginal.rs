@@ -11,7 +11,7 @@ use super::conditioned::{Conditioned, MAX_SYMPTOMS};
 use super::cover::Cover;
 use super::dimension::Credit;
 use super::grouped::next_subset;
-use super::lattice::{compress, contract, contract_but, divide_out, multiply_in};
+use super::lattice::{compress, contract, contract_but, contract_explained, divide_out, multiply_in};
 use super::odds::Odds;
 
 /// Entries for which no memory has to be asked for: six symptoms.
@@ -168,6 +168,15 @@ impl<'a> Marginal<'a> {
 
     /// P(findings) when, on top of the causes in the table, some symptoms are explained by others.
     pub(super) fn total_explained(&mut self, others: &Explained, recredited: Recredited) -> f64 {
+        if recredited.is_none() && self.case.tolerant() & self.own == 0 {
+            let mut rest = self.own;
+            let leaks = std::iter::from_fn(|| {
+                let leak = others.leaks.get(rest.trailing_zeros() as usize)?;
+                rest &= rest - 1;
+                Some(leak.present)
+            });
+            return contract_explained(self.table, leaks, self.spare);
+        }
         let (weights, ranks) = self.weights(others, recredited);
         contract(self.table, &weights[..ranks], self.spare)
     }
@@ -209,14 +218,15 @@ impl Explained {
     }
 
     /// Lets one more present cause explain the symptoms of its pattern.
-    pub(super) fn and_by(mut self, case: &Conditioned, cause: usize) -> Self {
+    pub(super) fn and_by(&self, case: &Conditioned, cause: usize) -> Self {
+        let mut both = *self;
         let mut rest = case.pattern(cause);
         for &strength in case.strengths(cause) {
-            let leak = &mut self.leaks[rest.trailing_zeros() as usize];
+            let leak = &mut both.leaks[rest.trailing_zeros() as usize];
             leak.present += leak.absent * strength;
             leak.absent *= 1.0 - strength;
             rest &= rest - 1;
         }
-        self
+        both
     }
 }

@@ -90,6 +90,6 @@ pub use leave_one_out::LeaveOneOut;
 pub use look::{Look, look_for};
 pub use network::{Link, MIN_LEAK, Network};
 pub use odds::Odds;
-pub use posterior::{MAX_JOINT_CAUSES, Posterior, Workspace, posterior};
+pub use posterior::{MAX_JOINT_CAUSES, Posterior, Standing, Workspace, posterior};
 pub use reading::{MAX_READING_CAUSES, Outcome, Reading};
 pub use repair::{Repair, Step, order_repairs, takes_away_all, takes_away_some};

@@ -13,7 +13,7 @@ use super::odds::Odds;
 
 /// Where a subtraction leaves less than this share, the table is built again without the causes
 /// instead of dividing them out. Chosen so that at least eleven significant digits are left.
-const LEAST_SHARE: f64 = 1e-4;
+pub(super) const LEAST_SHARE: f64 = 1e-4;
 
 /// What was left after taking causes out of the table has too few digits.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -23,6 +23,8 @@ pub(super) struct Cancelled;
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Solution<'a> {
     pub(super) case: &'a Conditioned,
+    /// Odds of every cause before the symptoms that have a dimension; those of the case, or revised.
+    pub(super) odds: &'a [Odds],
     pub(super) cover: &'a Cover,
 }
 
@@ -42,7 +44,7 @@ impl<'a> Solution<'a> {
             expand(&mut marginal, causes, odds, recredited, masses);
         } else {
             let mut others = Cover::default();
-            others.build(self.case, causes);
+            others.build(self.case, self.odds, causes);
             let mut marginal = Marginal::of(self.case, &others, own, buffer);
             expand(&mut marginal, causes, odds, recredited, masses);
         }
@@ -71,7 +73,7 @@ impl<'a> Solution<'a> {
             causes,
             odds,
             0,
-            (1.0, Explained::by_none()),
+            (1.0, &Explained::by_none()),
             &mut |marginal, place, prior, explained| {
                 let Odds { present: seen, absent: not_seen } = marginal.totals_explained(explained, dimension);
                 (absent[place], present[place]) = (prior * not_seen, prior * seen);
@@ -104,12 +106,25 @@ impl<'a> Solution<'a> {
 
     /// Odds of a cause before the symptoms that have a dimension.
     pub(super) fn odds(&self, cause: usize) -> Odds {
-        self.case.odds()[cause]
+        self.odds[cause]
+    }
+
+    /// Posterior odds of every cause; the two sides add up to 1.
+    pub(super) fn all_odds(&self, odds: &mut Vec<Odds>) {
+        odds.clear();
+        odds.extend_from_slice(self.odds);
+        let mut buffer = Buffer::default();
+        for &cause in self.case.linked() {
+            odds[cause] = self.odds_of(&mut buffer, cause, None).normalised();
+        }
     }
 
     /// Unnormalised odds of one cause.
     pub(super) fn odds_of(&self, buffer: &mut Buffer, cause: usize, recredited: Recredited) -> Odds {
-        if let Some(odds) = self.odds_by_one_symptom(cause).filter(|_| recredited.is_none()) {
+        let written_out = || self.odds_by_one_symptom(cause).or_else(|| self.odds_by_two_symptoms(cause));
+        if recredited.is_none()
+            && let Some(odds) = written_out()
+        {
             return odds;
         }
         let mut masses = [0.0; 2];
@@ -130,6 +145,29 @@ impl<'a> Solution<'a> {
         let unexplained = self.cover.entry(unexplained, tolerant) / (absent + present * (1.0 - strength));
         let explained = before - present * strength * unexplained;
         let odds = Odds { present: present * (explained + strength * unexplained), absent: absent * explained };
+        (explained > LEAST_SHARE * before).then_some(odds)
+    }
+
+    /// The same for a cause linked to two symptoms that are present.
+    fn odds_by_two_symptoms(&self, cause: usize) -> Option<Odds> {
+        let pattern = self.case.pattern(cause);
+        let &[first, second] = self.case.strengths(cause) else { return None };
+        if self.case.tolerant() != 0 {
+            return None;
+        }
+        let Odds { present, absent } = self.odds(cause);
+        let (before, all) = (self.cover.total(), self.cover.all());
+        let entry = |unexplained: u32| self.cover.entry(all & !unexplained, 0);
+        let of_first = pattern & pattern.wrapping_neg();
+        // The table without the cause: what explains neither symptom, only one of them, both.
+        let neither = entry(pattern) / (absent + present * (1.0 - first) * (1.0 - second));
+        let only_first = (entry(pattern ^ of_first) - present * first * (1.0 - second) * neither)
+            / (absent + present * (1.0 - second));
+        let only_second =
+            (entry(of_first) - present * (1.0 - first) * second * neither) / (absent + present * (1.0 - first));
+        let passed_on = second * only_first + first * only_second + first * second * neither;
+        let explained = before - present * passed_on;
+        let odds = Odds { present: present * (explained + passed_on), absent: absent * explained };
         (explained > LEAST_SHARE * before).then_some(odds)
     }
 
@@ -181,7 +219,7 @@ fn expand(
     recredited: Recredited,
     masses: &mut [f64],
 ) {
-    expand_given(marginal, causes, odds, 0, (1.0, Explained::by_none()), &mut |marginal, place, prior, explained| {
+    expand_given(marginal, causes, odds, 0, (1.0, &Explained::by_none()), &mut |marginal, place, prior, explained| {
         masses[place] = prior * marginal.total_explained(explained, recredited);
     });
 }
@@ -193,11 +231,11 @@ fn expand_given(
     causes: &[usize],
     odds: impl Fn(usize) -> Odds + Copy,
     place: usize,
-    (prior, explained): (f64, Explained),
+    (prior, explained): (f64, &Explained),
     visit: &mut impl FnMut(&mut Marginal<'_>, usize, f64, &Explained),
 ) {
     let Some((&last, causes)) = causes.split_last() else {
-        return visit(marginal, place, prior, &explained);
+        return visit(marginal, place, prior, explained);
     };
     if marginal.case().pattern(last) == 0 {
         return expand_given(marginal, causes, odds, place, (prior, explained), visit);
@@ -205,7 +243,7 @@ fn expand_given(
     let Odds { present, absent } = odds(last);
     expand_given(marginal, causes, odds, place, (prior * absent, explained), visit);
     let explained = explained.and_by(marginal.case(), last);
-    expand_given(marginal, causes, odds, place | 1 << causes.len(), (prior * present, explained), visit);
+    expand_given(marginal, causes, odds, place | 1 << causes.len(), (prior * present, &explained), visit);
 }
 
 /// Odds of one cause that is not in the marginal table.

@@ -107,8 +107,26 @@ fn family(criterion: &mut Criterion) {
     group.bench_function("from JSON text to serialised answer", |bench| {
         bench.iter(|| diagnostician.diagnose(parse()).unwrap().to_json().unwrap());
     });
+    parts(&mut group, &diagnostician, &parse);
     inquiries(&mut group, &diagnostician, &parse);
     group.finish();
+}
+
+/// The first part of a diagnosis, its ranking; then the whole answer; then its bytes.
+fn parts(
+    group: &mut criterion::BenchmarkGroup<'_, criterion::measurement::WallTime>,
+    diagnostician: &Diagnostician,
+    parse: &impl Fn() -> Case,
+) {
+    let case = parse();
+    group.bench_function("part: findings weighed, causes ranked", |bench| {
+        bench.iter(|| black_box(diagnostician.leading_causes(&case, 6).unwrap()));
+    });
+    group.bench_function("part: the answer of a parsed case", |bench| {
+        bench.iter_with_setup(parse, |case| black_box(diagnostician.diagnose(case).unwrap()));
+    });
+    let answer = diagnostician.diagnose(parse()).unwrap();
+    group.bench_function("part: an answer serialised", |bench| bench.iter(|| black_box(answer.to_json().unwrap())));
 }
 
 /// Everything to find out, alone (a plan of one inquiry) and with a plan three deep.
@@ -132,13 +150,11 @@ fn diagnosis(criterion: &mut Criterion) {
     let diagnostician = Diagnostician::new(load(&files).unwrap().knowledge).unwrap();
     let parse = || Case::parse(CASE.as_bytes(), diagnostician.knowledge()).unwrap();
     criterion.bench_function("parse a case", |bench| bench.iter(|| black_box(parse())));
-    criterion.bench_function("diagnose a parsed case", |bench| {
-        bench.iter_with_setup(parse, |case| black_box(diagnostician.diagnose(case).unwrap()));
-    });
     criterion.bench_function("from JSON text to serialised answer", |bench| {
         bench.iter(|| diagnostician.diagnose(parse()).unwrap().to_json().unwrap());
     });
     let mut group = criterion.benchmark_group("embedded rules, 3 symptoms, 6 readings");
+    parts(&mut group, &diagnostician, &parse);
     inquiries(&mut group, &diagnostician, &parse);
     group.finish();
 }

@@ -10,7 +10,7 @@ use std::time::{Duration, Instant};
 
 use criterion::{Criterion, criterion_group, criterion_main};
 use generate::{Random, add_readings, numbers, symptoms_seen};
-use whybake::inference::{Findings, Network, Reading, Workspace, look_for, posterior};
+use whybake::inference::{Findings, Network, Reading, Repair, Workspace, look_for, order_repairs, posterior};
 
 /// Networks and cases a figure is averaged over, so that no lucky pattern decides it.
 const CASES: usize = 40;
@@ -146,9 +146,43 @@ fn look(criterion: &mut Criterion) {
     });
 }
 
+/// What follows from the posterior of 60 causes and 4 symptoms in the rest of a diagnosis; each figure includes that posterior.
+fn consequences(criterion: &mut Criterion) {
+    let mut group = criterion.benchmark_group("posterior and");
+    let cases = cases(60, 20, 4);
+    let (mut workspace, mut spare) = (Workspace::new(), Workspace::new());
+    let outcomes: Vec<[(usize, f64); 4]> =
+        (0..25).map(|n| [(n, 0.8), (n + 9, -0.4), (n + 20, 0.6), (n + 31, -0.2)]).collect();
+    group.bench_function("the posteriors after 25 outcomes of readings", |bencher| {
+        bencher.iter_custom(|rounds| {
+            over_cases(rounds, &cases, |(network, findings)| {
+                let case = posterior(network, findings, &mut workspace).unwrap();
+                for weights in &outcomes {
+                    black_box(case.after_reading(weights, &mut spare).unwrap());
+                }
+            })
+        });
+    });
+    for causes in [5, 7, 9] {
+        let at_issue: Vec<usize> = (0..causes).collect();
+        let repair =
+            |n: usize| Repair { mends: vec![(n % causes, 0.7), ((n + 1) % causes, 0.4)], cost: 5.0 + n as f64 };
+        let repairs: Vec<Repair> = (0..2 * causes - 1).map(repair).collect();
+        group.bench_function(format!("the order of {} actions against {causes} causes", repairs.len()), |bencher| {
+            bencher.iter_custom(|rounds| {
+                over_cases(rounds, &cases, |(network, findings)| {
+                    let case = posterior(network, findings, &mut workspace).unwrap();
+                    black_box(order_repairs(&case.joint(&at_issue).unwrap(), &repairs, 8));
+                })
+            });
+        });
+    }
+    group.finish();
+}
+
 criterion_group! {
     name = inference;
     config = Criterion::default().warm_up_time(Duration::from_millis(500)).measurement_time(Duration::from_secs(2));
-    targets = posteriors, questions, look
+    targets = posteriors, questions, consequences, look
 }
 criterion_main!(inference);

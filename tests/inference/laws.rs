@@ -46,6 +46,24 @@ proptest! {
     }
 
     #[test]
+    fn one_more_reading_is_what_inferring_anew_gives((numbers, findings) in cases(12), seed in any::<u64>()) {
+        let (network, random) = (numbers.network(), &mut Random(seed));
+        let count = (1 + random.below(4)).min(network.causes());
+        let touched = random.distinct(count, network.causes());
+        let weights: Vec<(usize, f64)> = touched.into_iter().map(|cause| (cause, random.uniform(-2.0, 2.0))).collect();
+        let mut more = findings.clone();
+        more.weigh(&weights);
+        let (mut workspace, mut spare) = (Workspace::new(), Workspace::new());
+        let case = posterior(&network, &findings, &mut workspace).unwrap();
+        let after = case.after_reading(&weights, &mut spare).unwrap();
+        for (cause, (anew, after)) in odds(&numbers, &more).iter().zip(after.odds()).enumerate() {
+            prop_assert!((anew.log_odds() - after.log_odds()).abs() < 1e-9, "cause {}: {:?} {:?}", cause, anew, after);
+        }
+        let unknown = network.causes();
+        prop_assert!(case.after_reading(&[(unknown, 1.0)], &mut spare).is_err());
+    }
+
+    #[test]
     fn supporting_evidence_never_lowers_its_cause((numbers, findings) in cases(12), weight in 0.01..3.0) {
         let before = odds(&numbers, &findings);
         for (cause, before) in before.iter().enumerate() {

@@ -14,7 +14,7 @@ use super::prospect::Prospect;
 use super::standing::leaders;
 use super::told::{Counted, Told};
 use crate::case::{Case, InquiryOptions, InquiryRequest};
-use crate::inference::{FindingsFault, Posterior, Workspace, posterior};
+use crate::inference::{FindingsFault, Standing, Workspace, posterior};
 use crate::knowledge::{Circumstances, Input};
 
 /// Most causes that are named with their probability.
@@ -60,7 +60,7 @@ impl Diagnostician {
         let planner = Planner { knowledge, view, model, options: &options };
         let plan = planner.plan(laid_out.circumstances.clone(), weighed.findings.clone())?;
         let leading: Vec<usize> =
-            leaders(view, &posterior, MOST_CAUSES).iter().map(|(position, _)| *position).collect();
+            leaders(view, posterior.standing(), MOST_CAUSES).iter().map(|(position, _)| *position).collect();
         let law = Law { declared: &knowledge.declared, market: case.requirements.market };
         let heeding = Heeding {
             knowledge,
@@ -100,25 +100,22 @@ impl<'k> Open<'_, 'k> {
     }
 
     fn inquiry(&self, told: &Told<'k>, spare: &mut Workspace) -> Option<Inquiry<'k>> {
-        let prospects = self.prospects(told, spare);
+        let prospects = self.prospects(told);
         let outcomes = prospects.into_iter().filter_map(|prospect| self.outcome(prospect, spare)).collect();
         Some(Inquiry { find_out: self.sought(told)?, tells_apart: self.tells_apart(told, MOST_TOLD_APART), outcomes })
     }
 
     fn outcome(&self, prospect: Prospect, spare: &mut Workspace) -> Option<InquiryOutcome<'k>> {
-        let findings = self.findings_after(&prospect);
-        let after = posterior(&self.model.network, &findings, spare).ok()?;
-        let leader = leaders(self.view, &after, 1).into_iter().next();
-        Some(InquiryOutcome {
-            outcome: prospect.text,
-            probability: prospect.probability,
-            leader: leader.and_then(|(position, probability)| self.probable_cause(position, probability)),
-            changes: self.changes(&after),
-        })
+        let (leader, changes) = self.after(&prospect, spare, |after| {
+            let leader = leaders(self.view, after, 1).into_iter().next();
+            let leader = leader.and_then(|(position, probability)| self.probable_cause(position, probability));
+            (leader, self.changes(after))
+        })?;
+        Some(InquiryOutcome { outcome: prospect.text, probability: prospect.probability, leader, changes })
     }
 
     /// The causes asked about that change most.
-    fn changes(&self, after: &Posterior<'_>) -> Vec<ChangedCause<'k>> {
+    fn changes(&self, after: Standing<'_>) -> Vec<ChangedCause<'k>> {
         let changes = self.most_changed(after, MOST_TOLD_APART).into_iter();
         let changed = changes.filter_map(|(position, before, after)| {
             let ProbableCause { cause, title, .. } = self.probable_cause(position, after)?;
@@ -129,7 +126,7 @@ impl<'k> Open<'_, 'k> {
 
     /// The most probable causes at issue.
     pub(super) fn probable_causes(&self, most: usize) -> Vec<ProbableCause<'k>> {
-        let leaders = leaders(self.view, self.posterior, most).into_iter();
+        let leaders = leaders(self.view, self.posterior.standing(), most).into_iter();
         leaders.filter_map(|(position, probability)| self.probable_cause(position, probability)).collect()
     }
 

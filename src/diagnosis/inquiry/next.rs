@@ -7,7 +7,7 @@ use super::answer::{BriefOutcome, CauseAfter};
 use super::open::{Open, Promise, Subject};
 use super::standing::leaders;
 use super::told::{Counted, Told};
-use crate::inference::{Workspace, posterior};
+use crate::inference::{Standing, Workspace};
 use crate::knowledge::{Circumstances, Input, Symptom};
 
 /// Most readings, and most questions, in an answer.
@@ -90,21 +90,24 @@ impl<'k> Open<'_, 'k> {
 
     /// The outcomes with the causes that would then lead or have changed.
     fn in_brief(&self, told: &Told<'k>, spare: &mut Workspace) -> Vec<BriefOutcome<'k>> {
-        let prospects = self.prospects(told, spare);
+        let prospects = self.prospects(told);
         let brief = prospects.into_iter().filter_map(|prospect| {
-            let findings = self.findings_after(&prospect);
-            let after = posterior(&self.model.network, &findings, spare).ok()?;
-            let mut told = leaders(self.view, &after, 1);
-            for (position, _, probability) in self.most_changed(&after, MOST_TOLD_APART) {
-                if told.len() < MOST_TOLD_APART && told.iter().all(|(own, _)| *own != position) {
-                    told.push((position, probability));
-                }
-            }
-            let cause = |(position, probability)| CauseAfter { cause: self.cause_id(position), probability };
-            let causes = told.into_iter().map(cause).collect();
+            let causes = self.after(&prospect, spare, |after| self.causes_in_brief(after))?;
             Some(BriefOutcome { outcome: prospect.text, probability: prospect.probability, causes })
         });
         brief.collect()
+    }
+
+    /// The cause that leads, and those that have changed most.
+    fn causes_in_brief(&self, after: Standing<'_>) -> Vec<CauseAfter<'k>> {
+        let mut told = leaders(self.view, after, 1);
+        for (position, _, probability) in self.most_changed(after, MOST_TOLD_APART) {
+            if told.len() < MOST_TOLD_APART && told.iter().all(|(own, _)| *own != position) {
+                told.push((position, probability));
+            }
+        }
+        let cause = |(position, probability)| CauseAfter { cause: self.cause_id(position), probability };
+        told.into_iter().map(cause).collect()
     }
 
     /// Symptoms worth looking at: those that the uncertain causes show most.

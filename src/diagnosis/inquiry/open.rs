@@ -3,7 +3,7 @@
 use super::super::model::Model;
 use super::super::regions::Candidate;
 use super::standing::anything_to_explain;
-use crate::inference::{Findings, Posterior};
+use crate::inference::{Findings, Posterior, Standing};
 use crate::knowledge::{Circumstances, Knowledge, ProductView};
 
 /// The open case.
@@ -36,6 +36,9 @@ pub(super) struct Promise<'k> {
     pub(super) rate: f64,
 }
 
+/// A smaller change of a probability is rounding.
+const LEAST_CHANGE: f64 = 1e-9;
+
 /// Minutes to look at a symptom (common practice).
 const LOOK_MINUTES: f64 = 2.0;
 
@@ -57,7 +60,7 @@ impl<'a, 'k> Open<'a, 'k> {
         posterior: &'a Posterior<'a>,
         findings: &'a Findings,
     ) -> Self {
-        let anything_to_explain = anything_to_explain(view, posterior);
+        let anything_to_explain = anything_to_explain(view, posterior.standing());
         Self { knowledge, view, model, posterior, findings, anything_to_explain }
     }
 
@@ -119,13 +122,13 @@ impl<'a, 'k> Open<'a, 'k> {
     }
 
     /// The causes asked about that change most: position, probability before and after.
-    pub(super) fn most_changed(&self, after: &Posterior<'_>, most: usize) -> Vec<(usize, f64, f64)> {
+    pub(super) fn most_changed(&self, after: Standing<'_>, most: usize) -> Vec<(usize, f64, f64)> {
         let mut changed: Vec<(usize, f64, f64)> = Vec::with_capacity(most + 1);
         let change = |(_, before, after): &(usize, f64, f64)| (after - before).abs();
         for (cause, (before, after)) in self.posterior.odds().iter().zip(after.odds()).enumerate() {
             let own = (cause, before.probability(), after.probability());
             let enters = changed.len() < most || changed.last().is_some_and(|least| change(&own) > change(least));
-            if enters && change(&own) > 0.0 && self.asked_about(cause) {
+            if enters && change(&own) > LEAST_CHANGE && self.asked_about(cause) {
                 let place = changed.partition_point(|other| change(other) >= change(&own));
                 changed.insert(place, own);
                 changed.truncate(most);

@@ -8,7 +8,7 @@ use super::open::{Open, Promise};
 use super::standing::{leaders, lifted, probability};
 use super::told::{Counted, Told};
 use crate::case::InquiryOptions;
-use crate::inference::{Findings, FindingsFault, Posterior, Workspace, posterior};
+use crate::inference::{Findings, FindingsFault, Posterior, Standing, Workspace, posterior};
 use crate::knowledge::{Circumstances, Knowledge, ProductView};
 
 /// Probability from which a cause is more probable than not.
@@ -69,7 +69,7 @@ impl<'k> Planner<'_, 'k> {
                 let minutes = told.subject.minutes();
                 let (mut expected_minutes, mut probability_certain) = (minutes, 0.0);
                 let mut outcomes = Vec::new();
-                for prospect in open.prospects(&told, &mut spare) {
+                for prospect in open.prospects(&told) {
                     let then = self.branch(Point {
                         circumstances: prospect.circumstances(&point.circumstances),
                         findings: open.findings_after(&prospect),
@@ -95,7 +95,7 @@ impl<'k> Planner<'_, 'k> {
         (minutes, inquiries): (f64, u8),
         spare: &mut Workspace,
     ) -> Choice<'k> {
-        if let Some(reason) = self.settled(posterior) {
+        if let Some(reason) = self.settled(posterior.standing()) {
             return Choice::Stop(reason);
         }
         if inquiries >= self.options.depth {
@@ -120,16 +120,14 @@ impl<'k> Planner<'_, 'k> {
     }
 
     /// Whether the causes are told apart.
-    fn settled(&self, posterior: &Posterior<'_>) -> Option<StopReason> {
-        let (leader, probable) = leaders(self.view, posterior, 1).into_iter().next()?;
+    fn settled(&self, standing: Standing<'_>) -> Option<StopReason> {
+        let (leader, probable) = leaders(self.view, standing, 1).into_iter().next()?;
         if probable >= self.options.certain_enough {
             return Some(StopReason::Certain);
         }
         let rivals = (0..self.view.causes.len()).filter(|cause| *cause != leader);
-        let doubt: f64 = rivals
-            .filter(|rival| lifted(self.view, posterior, *rival))
-            .map(|rival| probability(posterior, rival))
-            .sum();
+        let doubt: f64 =
+            rivals.filter(|rival| lifted(self.view, standing, *rival)).map(|rival| probability(standing, rival)).sum();
         (probable > EVEN && doubt <= 1.0 - self.options.certain_enough).then_some(StopReason::RivalsExcluded)
     }
 }

@@ -3,7 +3,7 @@
 use super::super::regions::{Candidate, assume, region_in_words};
 use super::open::{Open, Subject};
 use super::told::Told;
-use crate::inference::{Findings, Observation, Workspace, look_for};
+use crate::inference::{Findings, Observation, Standing, Workspace, posterior};
 use crate::knowledge::{Circumstances, Input};
 
 /// Weights that differ by less, log10, are the same.
@@ -35,9 +35,9 @@ struct Span {
 
 impl Open<'_, '_> {
     /// The outcomes of a candidate, in ascending order; their probabilities add up to 1.
-    pub(super) fn prospects(&self, told: &Told<'_>, spare: &mut Workspace) -> Vec<Prospect> {
+    pub(super) fn prospects(&self, told: &Told<'_>) -> Vec<Prospect> {
         match told.subject {
-            Subject::Symptom(symptom) => self.sights(symptom, spare),
+            Subject::Symptom(symptom) => told.seen.map(|seen| sights(symptom, seen)).unwrap_or_default(),
             Subject::Input(candidate) => {
                 let Some(probabilities) = told.outcomes().and_then(|all| all.probabilities(self.posterior).ok()) else {
                     return Vec::new();
@@ -46,17 +46,6 @@ impl Open<'_, '_> {
                 spans.iter().filter_map(|span| self.in_region(candidate, told.weights(), span)).collect()
             }
         }
-    }
-
-    fn sights(&self, symptom: usize, spare: &mut Workspace) -> Vec<Prospect> {
-        let Ok(look) = look_for(&self.model.network, self.findings, symptom, spare) else { return Vec::new() };
-        let seen = look.probability();
-        let sight = |text: &str, probability, observation| Prospect {
-            text: text.to_owned(),
-            probability,
-            finding: Finding::Sight(symptom, observation),
-        };
-        vec![sight("not seen", 1.0 - seen, Observation::Absent), sight("seen", seen, Observation::Present)]
     }
 
     fn in_region(&self, candidate: &Candidate, weights: &[(usize, Vec<f64>)], span: &Span) -> Option<Prospect> {
@@ -87,6 +76,20 @@ impl Open<'_, '_> {
         }
     }
 
+    /// What holds of the causes after an outcome; `None` where the inference takes one symptom more than it can.
+    pub(super) fn after<T>(
+        &self,
+        prospect: &Prospect,
+        spare: &mut Workspace,
+        tell: impl FnOnce(Standing<'_>) -> T,
+    ) -> Option<T> {
+        if let Finding::Value(_, _, weights) = &prospect.finding {
+            return Some(tell(self.posterior.after_reading(weights, spare).ok()?));
+        }
+        let findings = self.findings_after(prospect);
+        Some(tell(posterior(&self.model.network, &findings, spare).ok()?.standing()))
+    }
+
     /// The findings of the case with an outcome.
     pub(super) fn findings_after(&self, prospect: &Prospect) -> Findings {
         let mut findings = self.findings.clone();
@@ -109,6 +112,16 @@ impl Prospect {
         }
         after
     }
+}
+
+/// The outcomes of looking at the symptom at a position.
+fn sights(symptom: usize, seen: f64) -> Vec<Prospect> {
+    let sight = |text: &str, probability, observation| Prospect {
+        text: text.to_owned(),
+        probability,
+        finding: Finding::Sight(symptom, observation),
+    };
+    vec![sight("not seen", 1.0 - seen, Observation::Absent), sight("seen", seen, Observation::Present)]
 }
 
 /// Neighbouring regions in which no cause asked about weighs differently are one outcome.

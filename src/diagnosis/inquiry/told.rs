@@ -44,6 +44,8 @@ pub(super) struct Told<'k> {
     /// What holds in this case, where it is not what the candidate has in store.
     in_case: Option<Weights>,
     outcomes: Option<Outcomes>,
+    /// P(seen | findings) of a symptom.
+    pub(super) seen: Option<f64>,
 }
 
 impl<'k> Told<'k> {
@@ -83,7 +85,8 @@ impl<'k> Open<'_, 'k> {
             Subject::Symptom(symptom) => self.tell_symptom(symptom, spare, most),
             Subject::Input(candidate) => {
                 let in_case = promise.in_case.then(|| candidate.weights_in(self.knowledge, self.view, case));
-                let mut told = Told { subject: promise.subject, bits: 0.0, exact: true, in_case, outcomes: None };
+                let mut told =
+                    Told { subject: promise.subject, bits: 0.0, exact: true, in_case, outcomes: None, seen: None };
                 if told.in_case.is_some() || candidate.outcomes.is_none() || candidate.weights.len() > most.of_input {
                     let counted = self.most_moved(told.weights(), most.of_input);
                     told.exact = counted.len() == told.weights().len();
@@ -101,7 +104,8 @@ impl<'k> Open<'_, 'k> {
         causes.truncate(most.of_symptom);
         let look = look_for(&self.model.network, self.findings, symptom, spare).ok()?;
         let bits = look.information(&causes).ok()?;
-        Some(Told { subject: Subject::Symptom(symptom), bits, exact, in_case: None, outcomes: None })
+        let seen = Some(look.probability());
+        Some(Told { subject: Subject::Symptom(symptom), bits, exact, in_case: None, outcomes: None, seen })
     }
 
     /// Causes asked about that show a symptom, the least certain first.
