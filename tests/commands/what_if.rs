@@ -88,6 +88,6 @@ fn the_only_flour_is_not_taken_out_unless_another_comes_in() {
     };
     let alone = told(&["--take-out=bread_flour"]);
     assert!(alone.contains("bread flour: no flour would be left") && !alone.contains("50 kg → 0 kg"), "{alone}");
-    let replaced = told(&["--add=pastry_flour=50kg", "--take-out=bread_flour"]);
+    let replaced = told(&["--add=rice_flour=50kg", "--take-out=bread_flour"]);
     assert!(replaced.contains("bread flour: 50 kg → 0 kg"), "{replaced}");
 }
