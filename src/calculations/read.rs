@@ -84,24 +84,13 @@ fn number(node: &Node<'_>, kind: NumberKind, faults: &mut Faults) -> Option<f64>
 }
 
 fn unit_of(node: &Node<'_>, kind: NumberKind, faults: &mut Faults) -> Option<Unit> {
-    let code = node.text(faults)?;
-    match Unit::parse(code) {
-        Ok(unit) => match converted_or_why(0.0, &unit, kind) {
-            Ok(_) => Some(unit),
-            Err(why) => {
-                let help = format!("give it in `{}` or a unit of that kind", kind.unit);
-                node.fault(faults, FaultCode::WrongKindOfUnit, why, Some(help));
-                None
-            }
-        },
-        Err(fault) => {
-            let help = fault
-                .suggestion()
-                .map_or_else(|| format!("it is computed in `{}`", kind.unit), |code| format!("write `{code}`"));
-            node.fault(faults, FaultCode::UnknownUnit, fault.to_string(), Some(help));
-            None
-        }
+    let unit = node.unit(faults, Some(&format!("it is computed in `{}`", kind.unit)))?;
+    if let Err(why) = converted_or_why(0.0, &unit, kind) {
+        let help = format!("give it in `{}` or a unit of that kind", kind.unit);
+        node.fault(faults, FaultCode::WrongKindOfUnit, why, Some(help));
+        return None;
     }
+    Some(unit)
 }
 
 /// A value of another unit in the unit of an input.

@@ -107,9 +107,13 @@ fn read_changes(
         members.optional("readings").map(|node| readings::read(&node, declared, faults)).unwrap_or_default();
     let facts = members.optional("facts").map(|node| read_facts(&node, knowledge, faults)).unwrap_or_default();
     let symptoms = members.optional("symptoms").map(|node| symptoms::read(&node, knowledge, product, faults));
-    let (mut ingredients, mut actions) = (Vec::new(), Vec::new());
+    let (mut ingredients, mut actions): (Vec<IngredientChange>, Vec<_>) = (Vec::new(), Vec::new());
     if let Some(node) = members.optional("ingredients") {
-        node.items(faults, |faults, item| ingredients.extend(read_ingredient(&item, knowledge, faults)));
+        node.items(faults, |faults, item| {
+            let Some(change) = read_ingredient(&item, knowledge, faults) else { return };
+            check_settled(change, &ingredients, &item, knowledge, faults);
+            ingredients.push(change);
+        });
     }
     if let Some(node) = members.optional("actions") {
         node.items(faults, |faults, item| {
@@ -138,6 +142,22 @@ fn read_ingredient(item: &Node<'_>, knowledge: &Knowledge, faults: &mut Faults) 
     })
 }
 
+/// An amount that is said to become one thing must not be said to become another.
+fn check_settled(
+    change: IngredientChange,
+    earlier: &[IngredientChange],
+    item: &Node<'_>,
+    knowledge: &Knowledge,
+    faults: &mut Faults,
+) {
+    let settles = |own: &IngredientChange| own.how == How::Doses || own.amount.is_none();
+    let is_settled = |own: &IngredientChange| own.ingredient == change.ingredient && settles(own);
+    if settles(&change) && earlier.iter().any(is_settled) {
+        let id = &knowledge.declared.ingredients[change.ingredient].id;
+        item.fault(faults, FaultCode::Contradiction, format!("the amount of `{id}` is set twice"), None);
+    }
+}
+
 fn read_how(node: &Node<'_>, faults: &mut Faults) -> Option<How> {
     let word = node.text(faults)?;
     let found = How::ALL.into_iter().find(|how| how.word() == word);
@@ -153,11 +173,8 @@ fn read_amount(object: &Object<'_>, faults: &mut Faults) -> Option<TriedAmount> 
     let amount = object.required(faults, "amount", None);
     let amount = amount.and_then(|node| node.number_within(faults, 0.0, f64::INFINITY));
     let node = object.required(faults, "unit", help.clone())?;
-    let unit = Unit::parse(node.text(faults)?).map_err(|fault| {
-        let help = fault.suggestion().map(|code| format!("write `{code}`"));
-        node.fault(faults, FaultCode::UnknownUnit, fault.to_string(), help);
-    });
-    let (amount, unit) = (amount?, unit.ok()?);
+    let unit = node.unit(faults, None);
+    let (amount, unit) = (amount?, unit?);
     let in_unit = |code: &str| Unit::parse(code).ok().and_then(|wanted| convert(amount, &unit, &wanted).ok());
     let read = in_unit("kg").map(TriedAmount::Mass).or_else(|| in_unit("%").map(TriedAmount::OnFlour));
     if read.is_none() {

@@ -166,16 +166,10 @@ fn read_composition(node: &Node<'_>, faults: &mut Faults) -> Option<Composition>
 }
 
 fn read_basis(node: &Node<'_>, faults: &mut Faults) -> Option<(Basis, f64)> {
-    let code = node.text(faults)?;
-    if code == "%" {
+    let unit = node.unit(faults, None)?;
+    if unit.code() == "%" {
         return Some((Basis::BakersPercent, 1.0));
     }
-    let unit = Unit::parse(code)
-        .map_err(|fault| {
-            let help = fault.suggestion().map(|code| format!("write `{code}`"));
-            node.fault(faults, FaultCode::UnknownUnit, fault.to_string(), help);
-        })
-        .ok()?;
     let kilogram = Unit::parse("kg").ok()?;
     match convert(1.0, &unit, &kilogram) {
         Ok(factor) => Some((Basis::Mass, factor)),

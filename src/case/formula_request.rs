@@ -7,7 +7,6 @@ use crate::json::{Document, Fault, FaultCode, Faults, Node, Object, listing};
 use crate::knowledge::{Key, Knowledge, Product};
 use crate::science::formula::{CLASSIC_RATIOS, ClassicRatio, Part, classic_ratio};
 use crate::science::{self, Nonsense};
-use crate::units::{Unit, convert};
 
 /// A formula, of a product where that matters.
 #[derive(Debug, Clone)]
@@ -141,13 +140,13 @@ pub(crate) fn read_size(object: &Object<'_>, faults: &mut Faults) -> Option<Batc
                     node.fault(faults, FaultCode::Contradiction, format!("`{name}` stands beside `mass`"), help);
                 }
             }
-            read_measure(&mass, "kg", faults).map(BatchSize::Mass)
+            mass.value_in(faults, "kg").map(BatchSize::Mass)
         }
         (None, Some(pieces)) => {
             let pieces = read_pieces(&pieces, faults);
             let piece_mass = object.required(faults, "piece_mass", Some("the mass of one baked piece".to_owned()));
-            let piece_mass = piece_mass.and_then(|node| read_measure(&node, "kg", faults));
-            let bake_loss = object.optional("bake_loss").map(|node| read_measure(&node, "%", faults));
+            let piece_mass = piece_mass.and_then(|node| node.value_in(faults, "kg"));
+            let bake_loss = object.optional("bake_loss").map(|node| node.value_in(faults, "%"));
             Some(BatchSize::Pieces {
                 pieces: pieces?,
                 baked_piece_kg: piece_mass?,
@@ -174,25 +173,6 @@ fn read_pieces(node: &Node<'_>, faults: &mut Faults) -> Option<u32> {
     }
     #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // whole, and within the range of `u32`
     Some(pieces as u32)
-}
-
-/// `{"value": 120, "unit": "kg"}` in the unit that is wanted.
-fn read_measure(node: &Node<'_>, wanted: &str, faults: &mut Faults) -> Option<f64> {
-    let object = node.object(faults, &["value", "unit"])?;
-    let value = object.required(faults, "value", None).and_then(|node| node.number_within(faults, 0.0, f64::INFINITY));
-    let unit_node = object.required(faults, "unit", Some(format!("for example `{wanted}`")))?;
-    let code = unit_node.text(faults)?;
-    let unit = Unit::parse(code).map_err(|fault| {
-        let help = fault.suggestion().map(|code| format!("write `{code}`"));
-        unit_node.fault(faults, FaultCode::UnknownUnit, fault.to_string(), help);
-    });
-    let converted = convert(value?, &unit.ok()?, &Unit::parse(wanted).ok()?);
-    converted
-        .map_err(|fault| {
-            let help = Some(format!("for example `{wanted}`"));
-            unit_node.fault(faults, FaultCode::WrongKindOfUnit, fault.to_string(), help);
-        })
-        .ok()
 }
 
 fn read_ratio(node: &Node<'_>, faults: &mut Faults) -> Option<&'static ClassicRatio> {

@@ -55,13 +55,7 @@ fn read_value(node: &Node<'_>, reading: Option<&Reading>, faults: &mut Faults) -
 fn read_unit(object: &Object<'_>, reading: Option<&Reading>, faults: &mut Faults) -> Option<Unit> {
     let own = reading.map(|reading| format!("the rules use `{}`", reading.unit.code()));
     let node = object.required(faults, "unit", own.clone())?;
-    let code = node.text(faults)?;
-    let unit = Unit::parse(code)
-        .map_err(|fault| {
-            let help = fault.suggestion().map(|code| format!("write `{code}`")).or(own);
-            node.fault(faults, FaultCode::UnknownUnit, fault.to_string(), help);
-        })
-        .ok()?;
+    let unit = node.unit(faults, own.as_deref())?;
     if let Some(reading) = reading
         && let Err(fault) = convert(0.0, &unit, &reading.unit)
     {

@@ -5,7 +5,7 @@ use std::path::PathBuf;
 use clap::Args;
 
 use super::exit::Exit;
-use super::input::{in_a_line, read_input};
+use super::input::{in_a_line, read_case};
 use super::knowledge::load_rules;
 use super::output::{complain, print, width};
 use crate::case::{Case, CaseFaults};
@@ -16,7 +16,7 @@ use crate::settings::TestsPolicy;
 /// Diagnose one case
 #[derive(Debug, Args)]
 pub(super) struct Diagnose {
-    /// File with the case as JSON; `-` reads standard input
+    /// File with the case as JSON, or a record or a rule test with the case as its member `case`; `-` reads standard input
     #[arg(value_name = "CASE.json")]
     case: PathBuf,
     /// Print the JSON that the HTTP service answers, byte for byte
@@ -34,7 +34,7 @@ pub(super) struct Diagnose {
 impl Diagnose {
     pub(super) fn run(self) -> Result<(), Exit> {
         let diagnostician = load_rules(self.rules.as_deref(), TestsPolicy::Ignored)?.diagnostician;
-        let text = read_input(&self.case)?;
+        let text = read_case(&self.case)?;
         if self.record {
             return match write_record(&text, &diagnostician) {
                 Ok(record) => print(&record),

@@ -6,6 +6,7 @@ use std::path::Path;
 
 use super::exit::Exit;
 use super::output::complain;
+use crate::comparison::case_text;
 use crate::json::Fault;
 
 /// The bytes of a file; `-` is standard input.
@@ -17,6 +18,11 @@ pub(super) fn read_input(file: &Path) -> Result<Vec<u8>, Exit> {
         complain(format_args!("{}: cannot be read: {error}", file.display()));
         Exit::Failed
     })
+}
+
+/// The text of the case in a file: the file itself, or its member `case` where it is a record or a rule test.
+pub(super) fn read_case(file: &Path) -> Result<Vec<u8>, Exit> {
+    Ok(case_text(&read_input(file)?).to_vec())
 }
 
 /// One fault in a line: where, what, and what to do about it. A fault of the whole document is told of `whole`.

@@ -7,7 +7,7 @@ use serde_json::value::RawValue;
 
 use super::diagnose::explain;
 use super::exit::Exit;
-use super::input::read_input;
+use super::input::read_case;
 use super::knowledge::load_rules;
 use super::output::{complain, print, width};
 use crate::case::InquiryRequest;
@@ -17,7 +17,7 @@ use crate::settings::TestsPolicy;
 /// Plan what to find out about a case
 #[derive(Debug, Args)]
 pub(super) struct Inquire {
-    /// File with the case as JSON; `-` reads standard input
+    /// File with the case as JSON, or a record or a rule test with the case as its member `case`; `-` reads standard input
     #[arg(value_name = "CASE.json")]
     case: PathBuf,
     /// Probability from which a cause is certain enough, 0.5 to 0.999 [usual: 0.9]
@@ -43,7 +43,7 @@ pub(super) struct Inquire {
 impl Inquire {
     pub(super) fn run(self) -> Result<(), Exit> {
         let diagnostician = load_rules(self.rules.as_deref(), TestsPolicy::Ignored)?.diagnostician;
-        let text = self.request(&read_input(&self.case)?)?;
+        let text = self.request(&read_case(&self.case)?)?;
         let request = InquiryRequest::parse(text.as_bytes(), diagnostician.knowledge()).map_err(|faults| {
             explain(&faults);
             Exit::Faulty

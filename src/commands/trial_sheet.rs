@@ -7,23 +7,22 @@ use serde_json::value::RawValue;
 use serde_json::{Map, Value, json};
 
 use super::exit::Exit;
-use super::input::{in_a_line, read_input};
+use super::input::{in_a_line, read_case};
 use super::knowledge::load_rules;
 use super::measure::measure;
 use super::output::{complain, print, width};
 use crate::case::CaseFaults;
-use crate::comparison::case_text;
 use crate::settings::TestsPolicy;
 use crate::trial_sheet::{TrialRequest, TrialSheet, markdown, page, text};
 
 /// Plan a trial bake from a case
 ///
-/// The control and the changes in the order of promise, the weights of every run, what to set, to hold and to write down,
+/// The control and the changes in the order of a diagnosis, the weights of every run, what to set, to hold and to write down,
 /// how many pieces to measure, what counts as fixed, when to stop.
 #[derive(Debug, Args)]
 #[command(name = "trial-sheet")]
 pub(super) struct TrialSheetCommand {
-    /// File with the case as JSON, or a record with the case as its member `case`; `-` reads standard input
+    /// File with the case as JSON, or a record or a rule test with the case as its member `case`; `-` reads standard input
     #[arg(value_name = "CASE.json")]
     case: PathBuf,
     /// Mass of the batch of a run, for example `20kg`
@@ -41,7 +40,7 @@ pub(super) struct TrialSheetCommand {
     /// The part to weigh: `dough`, `filling` or `icing`; left out, the main part
     #[arg(long, value_name = "PART")]
     part: Option<String>,
-    /// Id of an action to try; again for more; left out, the most promising
+    /// Id of an action to try; again for more; left out, the first of the order
     #[arg(long = "action", value_name = "ID")]
     actions: Vec<String>,
     /// `one_change_at_a_time` (when left out), `factorial` or `half_factorial`
@@ -88,7 +87,7 @@ pub(super) struct TrialSheetCommand {
 impl TrialSheetCommand {
     pub(super) fn run(self) -> Result<(), Exit> {
         let diagnostician = load_rules(self.rules.as_deref(), TestsPolicy::Ignored)?.diagnostician;
-        let request = self.request(&read_input(&self.case)?)?;
+        let request = self.request(&read_case(&self.case)?)?;
         let request = TrialRequest::parse(&request, diagnostician.knowledge()).map_err(told)?;
         let sheet = TrialSheet::plan(&diagnostician, &request).map_err(told)?;
         if self.json {
@@ -108,7 +107,7 @@ impl TrialSheetCommand {
 
     /// The request that the HTTP service takes; the case stands in it as it was written.
     fn request(&self, text: &[u8]) -> Result<Vec<u8>, Exit> {
-        let case: &RawValue = serde_json::from_slice(case_text(text)).map_err(|error| {
+        let case: &RawValue = serde_json::from_slice(text).map_err(|error| {
             complain(format_args!("the case is not JSON: {error}"));
             Exit::Faulty
         })?;

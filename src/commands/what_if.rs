@@ -7,8 +7,9 @@ use serde_json::{Map, Value, json};
 
 use super::diagnose::explain;
 use super::exit::Exit;
-use super::input::read_input;
+use super::input::read_case;
 use super::knowledge::load_rules;
+use super::measure::number_and_unit;
 use super::output::{complain, print, width};
 use crate::case::WhatIfRequest;
 use crate::settings::TestsPolicy;
@@ -17,7 +18,7 @@ use crate::what_if::{render, what_if};
 /// Diagnose one case as it would be with other readings, amounts or actions
 #[derive(Debug, Args)]
 pub(super) struct WhatIf {
-    /// File with the case as JSON; `-` reads standard input
+    /// File with the case as JSON, or a record or a rule test with the case as its member `case`; `-` reads standard input
     #[arg(value_name = "CASE.json")]
     case: PathBuf,
     /// A reading, for example `dough_temperature=26Cel`
@@ -56,7 +57,7 @@ impl WhatIf {
             Exit::Usage
         })?;
         let diagnostician = load_rules(self.rules.as_deref(), TestsPolicy::Ignored)?.diagnostician;
-        let case = read_input(&self.case)?;
+        let case = read_case(&self.case)?;
         // The case as it was written: its faults keep their lines.
         let text = [b"{\"case\":", case.as_slice(), b",\"changes\":", changes.to_string().as_bytes(), b"}"].concat();
         let request = WhatIfRequest::parse(&text, diagnostician.knowledge()).map_err(|faults| {
@@ -80,8 +81,8 @@ impl WhatIf {
     /// The changes as the HTTP service takes them; members that nobody gives are left out.
     fn changes(&self) -> Result<Value, String> {
         let mut changes = Map::new();
-        let readings: Map<String, Value> = self.set.iter().map(|text| reading(text)).collect::<Result<_, _>>()?;
-        let facts: Map<String, Value> = self.fact.iter().map(|text| fact(text)).collect::<Result<_, _>>()?;
+        let readings = once_each(self.set.iter().map(|text| reading(text)))?;
+        let facts = once_each(self.fact.iter().map(|text| fact(text)))?;
         let symptoms = self.symptom.iter().map(|text| symptom(text)).collect::<Result<Vec<Value>, _>>()?;
         let mut ingredients = Vec::new();
         for (how, texts) in [("doses", &self.dose), ("adds", &self.add), ("takes_out", &self.take_out)] {
@@ -104,25 +105,32 @@ impl WhatIf {
     }
 }
 
+/// Members of an object; one that is given twice is a fault.
+fn once_each(members: impl Iterator<Item = Result<(String, Value), String>>) -> Result<Map<String, Value>, String> {
+    let mut all = Map::new();
+    for member in members {
+        let (id, value) = member?;
+        if all.contains_key(&id) {
+            return Err(format!("`{id}` is given twice"));
+        }
+        all.insert(id, value);
+    }
+    Ok(all)
+}
+
 fn pair<'t>(text: &'t str, example: &str) -> Result<(&'t str, &'t str), String> {
     text.split_once('=').ok_or_else(|| format!("`{text}` is not as in `{example}`"))
 }
 
-/// `26Cel`: a number and a UCUM code.
-fn measure(text: &str) -> Result<(f64, &str), String> {
-    let end = text.find(|c: char| !(c.is_ascii_digit() || matches!(c, '.' | '-' | '+'))).unwrap_or(text.len());
-    let (number, unit) = text.split_at(end);
-    match number.parse::<f64>() {
-        Ok(value) if value.is_finite() && !unit.trim().is_empty() => Ok((value, unit.trim())),
-        // A plain number is one: the UCUM code `1`.
-        Ok(value) if value.is_finite() => Ok((value, "1")),
-        _ => Err(format!("`{text}` is not a number with a unit, as in `26Cel` or `2%`")),
-    }
+fn no_measure(text: &str) -> String {
+    format!("`{text}` is not a number with a unit, as in `26Cel` or `2%`")
 }
 
 fn reading(text: &str) -> Result<(String, Value), String> {
     let (id, value) = pair(text, "dough_temperature=26Cel")?;
-    let (value, unit) = measure(value)?;
+    let (value, unit) = number_and_unit(value).ok_or_else(|| no_measure(value))?;
+    // A plain number is one: the UCUM code `1`.
+    let unit = if unit.is_empty() { "1" } else { unit };
     Ok((id.to_owned(), json!({ "value": value, "unit": unit })))
 }
 
@@ -149,6 +157,8 @@ fn ingredient(how: &str, text: &str) -> Result<Value, String> {
         return Ok(json!({ "ingredient": text, "how": how }));
     }
     let (id, amount) = pair(text, "water=2kg")?;
-    let (amount, unit) = measure(amount)?;
+    // A plain number is no share here: 5 would be 500 %.
+    let measured = number_and_unit(amount).filter(|(_, unit)| !unit.is_empty());
+    let (amount, unit) = measured.ok_or_else(|| no_measure(amount))?;
     Ok(json!({ "ingredient": id, "how": how, "amount": amount, "unit": unit }))
 }

@@ -4,6 +4,7 @@
 //! `Faults`, and reading goes on.
 
 mod fault;
+mod measure;
 mod node;
 mod value;
 

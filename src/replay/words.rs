@@ -25,9 +25,16 @@ pub(super) fn verdict(replay: &Replay) -> &'static str {
         }
         (true, Some(false)) => "the same rules, another version of the program, another answer",
         (false, _) if is_refused => "the rules of now refuse the case",
+        (false, _) if is_stamp(replay) => "other rules, and the same answer but for their version and digest",
         (false, Some(false)) => "other rules and another version of the program, another answer",
         (false, _) => "other rules, another answer",
     }
+}
+
+/// Whether nothing differs but the version and digest of the rules.
+fn is_stamp(replay: &Replay) -> bool {
+    let is_of_rules = |place: &String| place.starts_with("/rules/");
+    replay.places_left_out == 0 && !replay.places.is_empty() && replay.places.iter().all(is_of_rules)
 }
 
 /// A replay as text, with a newline at its end.

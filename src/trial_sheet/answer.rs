@@ -25,9 +25,11 @@ pub struct TrialSheet<'k> {
     pub complaint: Vec<SeenSymptom<'k>>,
     /// How the changes are laid out over the runs.
     pub design: DesignAnswer,
-    /// What is tried, most promising first.
+    /// What is tried, in the order in which a diagnosis of the case would act (`action_order`).
     pub changes: Vec<TrialChange<'k>>,
-    /// What was named or promising and is not tried, with the reason.
+    /// Checks, repairs and ways of working that the order puts among them: they set nothing, and are done without a trial.
+    pub do_first: Vec<FirstAction<'k>>,
+    /// What the order puts among them and is not tried, with the reason.
     pub not_tried: Vec<String>,
     /// The batch of the control.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -104,7 +106,8 @@ pub struct TrialChange<'k> {
     pub cause: &'k str,
     /// Title of the cause.
     pub cause_title: String,
-    /// Probability of the cause, times that of the action to mend it.
+    /// Probability that it takes away a cause that is at work, `mends` of the order of a diagnosis; of what has no place there
+    /// the probability of the cause, times that of the action to mend it.
     #[schema(example = 0.7)]
     pub promise: f64,
     /// What it sets.
@@ -115,6 +118,25 @@ pub struct TrialChange<'k> {
     pub side_effects: Vec<String>,
     /// What people have to fill in, since it cannot be computed; empty when the sheet says all.
     pub by_hand: Vec<String>,
+}
+
+/// An action that is done before the trial.
+#[derive(Debug, Serialize, ToSchema)]
+#[schema(as = TrialFirstAction)]
+pub struct FirstAction<'k> {
+    /// Id of the action.
+    #[schema(example = "weigh_ingredients_again")]
+    pub action: &'k str,
+    /// Title.
+    pub title: String,
+    /// What to do.
+    pub text: String,
+    /// Id of the cause that it is for.
+    pub cause: &'k str,
+    /// Title of the cause.
+    pub cause_title: String,
+    /// Minutes that it takes.
+    pub effort_minutes: f64,
 }
 
 /// A quantity of a change.
@@ -133,6 +155,8 @@ pub struct ChangeSetting {
     /// The same in words.
     #[schema(example = "water temperature 7.2 °C")]
     pub text: String,
+    /// Whether it is no more than the law allows, less than it would be; `text` says so.
+    pub is_capped: bool,
     /// Whether it stands in the weights of the runs, or in their settings, already.
     pub is_in_runs: bool,
 }
@@ -205,7 +229,13 @@ pub struct RunSetting {
     /// Id of the reading; left out where the quantity is none.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub reading: Option<String>,
-    /// What to set, in words.
+    /// What is set, in words.
+    #[schema(example = "temperature of the mixing water")]
+    pub name: String,
+    /// To what, in words; `done` where there is no figure.
+    #[schema(example = "7.2 °C")]
+    pub value: String,
+    /// Both, with what limits it.
     #[schema(example = "water temperature 7.2 °C")]
     pub text: String,
 }
@@ -216,6 +246,10 @@ pub struct HeldSetting<'k> {
     /// Id of the reading; left out of what is common practice to hold.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub reading: Option<&'k str>,
+    /// Value that was measured, in words.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schema(example = "60 min")]
+    pub value: Option<String>,
     /// What to hold, in words.
     #[schema(example = "proof time 60 min, as measured")]
     pub text: String,

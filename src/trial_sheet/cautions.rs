@@ -10,20 +10,19 @@ use crate::knowledge::{Action, Allergen, Declarations, Ingredient, Key};
 const ALWAYS: [&str; 5] = [
     "Trial product is kept apart and marked, and is not sold, given away or reworked before the person responsible for food \
      safety and quality has released it.",
-    "Nobody tastes raw dough, or product of a run that has not been baked and cooled as the plant's food safety plan says.",
-    "Machines are stopped, locked out and at a standstill before hands go in or guards come off; a trial is no reason to run \
-     without them.",
+    "Nobody tastes raw dough, or product that has not been baked and cooled as the plant's food safety plan says.",
+    "Machines are stopped, locked out and at a standstill before hands go in or guards come off, in a trial too.",
     "Boiling sugar, hot fat, steam and ovens burn: face and hand protection, nobody alone at a cooker.",
-    "Check every new ingredient against specification, label, allergens and the law of the market before it is brought in; \
-     clean the line after it.",
+    "Check every new ingredient against specification, label, allergens and the law of the market; clean the line after it.",
 ];
 
-/// All of them, each once.
+/// All of them, each once; `first` are actions that are done without a trial.
 pub(super) fn cautions(
     diagnosis: &Diagnosis<'_>,
     case: &Case,
     declared: &Declarations,
     changes: &[(char, Candidate<'_, '_>)],
+    first: &[Candidate<'_, '_>],
 ) -> Vec<TrialCaution> {
     let mut all: Vec<TrialCaution> = Vec::new();
     let mut add = |text: String, why: Option<String>| {
@@ -37,7 +36,8 @@ pub(super) fn cautions(
         }
     }
     // What the case itself raises, what the changes carry, and what always holds; not the cautions of what is not tried.
-    let carried = |id: &str| changes.iter().any(|(_, change)| change.advice.cautions.contains(&id));
+    let done = || changes.iter().map(|(_, change)| change).chain(first);
+    let carried = |id: &str| done().any(|own| own.advice.cautions.contains(&id));
     for caution in &diagnosis.cautions {
         if carried(caution.caution) || caution.raised_by != CautionOrigin::Action {
             add(caution.text.to_string(), caution.why.clone());

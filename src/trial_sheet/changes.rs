@@ -1,7 +1,8 @@
 //! Which actions are tried, and what each of them sets.
 
 use super::request::{DesignKind, MOST_ACTIONS, action_fault, nearest};
-use crate::diagnosis::{ActionAdvice, Diagnosis, RankedCause, SetQuantity};
+use super::weights::Control;
+use crate::diagnosis::{ActionAdvice, Diagnosis, OrderedAction, RankedCause, SetQuantity};
 use crate::json::{Fault, FaultCode};
 use crate::knowledge::{Declarations, Ingredient};
 
@@ -16,12 +17,37 @@ const LEAST_PROMISE: f64 = 0.05;
 pub(super) struct Candidate<'d, 'k> {
     pub(super) cause: &'d RankedCause<'k>,
     pub(super) advice: &'d ActionAdvice<'k>,
+    /// Its place in the order of the answer, and what that says of it; `None` where it has none.
+    ordered: Option<(usize, &'d OrderedAction<'k>)>,
 }
 
 impl Candidate<'_, '_> {
-    /// Probability that the cause is at work and that the action mends it.
+    /// Probability that it takes a cause away, as the order of the answer tells it; else that its cause is at work and that
+    /// it mends it.
     pub(super) fn promise(&self) -> f64 {
+        self.ordered.map_or_else(|| self.of_its_cause(), |(_, own)| own.mends)
+    }
+
+    fn of_its_cause(&self) -> f64 {
         self.cause.probability * self.advice.works
+    }
+
+    /// Whether it is a check, a repair or a way of working: it sets nothing and brings nothing into the formula.
+    fn is_plain(&self, declared: &Declarations) -> bool {
+        let brings = |key| !declared.actions[key].uses.is_empty();
+        self.sets_nothing() && !declared.actions.find(self.advice.action).is_some_and(brings)
+    }
+
+    fn sets_nothing(&self) -> bool {
+        self.advice.quantities.is_empty() && self.advice.needs.is_empty()
+    }
+
+    /// Whether both would be baked alike: a firmer and a softer fat can have the same target.
+    fn sets_the_same(&self, other: &Self) -> bool {
+        let set = |own: &Self| -> Vec<(String, f64)> {
+            own.advice.quantities.iter().map(|own| (format!("{} {}", own.name, own.unit), own.value)).collect()
+        };
+        !self.advice.quantities.is_empty() && set(self) == set(other)
     }
 
     /// Ids of the readings and ingredients that it changes; two changes that share one cannot be told apart when both are
@@ -41,29 +67,29 @@ fn touched<'a>(quantity: &'a SetQuantity<'_>, declared: &'a Declarations) -> Vec
     named.chain(of_role).collect()
 }
 
-/// What is tried, and what is not with the reason.
+/// What is tried, what is done without a trial, and what is not tried with the reason.
 pub(super) struct Chosen<'d, 'k> {
     pub(super) changes: Vec<Candidate<'d, 'k>>,
+    pub(super) first: Vec<Candidate<'d, 'k>>,
     pub(super) not_tried: Vec<String>,
 }
 
-/// All actions of the leading causes, each once, most promising first; of equals the quicker one.
+/// All actions of the leading causes, each once, in the order of the answer; then what stands there in no place.
 fn candidates<'d, 'k>(diagnosis: &'d Diagnosis<'k>) -> Vec<Candidate<'d, 'k>> {
     let mut all: Vec<Candidate<'d, 'k>> = Vec::new();
     for cause in &diagnosis.causes {
         for advice in &cause.actions {
-            let own = Candidate { cause, advice };
+            let order = diagnosis.action_order.actions.iter().enumerate();
+            let own = Candidate { cause, advice, ordered: order.clone().find(|(_, own)| own.action == advice.action) };
             match all.iter_mut().find(|other| other.advice.action == advice.action) {
-                Some(other) if own.promise() > other.promise() => *other = own,
+                Some(other) if own.of_its_cause() > other.of_its_cause() => *other = own,
                 Some(_) => {}
                 None => all.push(own),
             }
         }
     }
-    all.sort_by(|one, other| {
-        let effort = |own: &Candidate<'_, '_>| own.advice.effort_minutes;
-        other.promise().total_cmp(&one.promise()).then(effort(one).total_cmp(&effort(other)))
-    });
+    let place = |own: &Candidate<'_, '_>| own.ordered.map_or(usize::MAX, |(place, _)| place);
+    all.sort_by(|one, other| place(one).cmp(&place(other)).then_with(|| other.promise().total_cmp(&one.promise())));
     all
 }
 
@@ -77,14 +103,17 @@ pub(super) fn choose<'d, 'k>(
     named: Option<&[String]>,
     design: DesignKind,
     declared: &Declarations,
+    control: Option<&Control<'_>>,
 ) -> Result<Chosen<'d, 'k>, Vec<Fault>> {
     let candidates = candidates(diagnosis);
     if candidates.is_empty() {
         return Err(vec![nothing_to_try(diagnosis)]);
     }
     let chosen = match named {
-        Some(named) => Chosen { changes: by_name(named, &candidates, diagnosis)?, not_tried: Vec::new() },
-        None => by_promise(&candidates, design, declared),
+        Some(named) => {
+            Chosen { changes: by_name(named, &candidates, diagnosis)?, first: Vec::new(), not_tried: Vec::new() }
+        }
+        None => in_order(&candidates, design, declared, control),
     };
     check_design(&chosen.changes, named.is_some(), design, declared)?;
     Ok(chosen)
@@ -122,36 +151,58 @@ fn by_name<'d, 'k>(
     if faults.is_empty() { Ok(found) } else { Err(faults) }
 }
 
-/// The most promising; in a factorial trial only those that can be made together.
-fn by_promise<'d, 'k>(candidates: &[Candidate<'d, 'k>], design: DesignKind, declared: &Declarations) -> Chosen<'d, 'k> {
-    let together = design != DesignKind::OneChangeAtATime;
+/// The first of the order; in a factorial trial only those that can be made together.
+fn in_order<'d, 'k>(
+    candidates: &[Candidate<'d, 'k>],
+    design: DesignKind,
+    declared: &Declarations,
+    control: Option<&Control<'_>>,
+) -> Chosen<'d, 'k> {
     let most = if design == DesignKind::Factorial { FACTORS } else { MOST_ACTIONS };
-    let (mut changes, mut not_tried): (Vec<Candidate<'d, 'k>>, Vec<String>) = (Vec::new(), Vec::new());
-    for candidate in candidates {
-        let is_poor = candidate.promise() < LEAST_PROMISE && !changes.is_empty();
-        if changes.len() == most || is_poor {
-            break;
-        }
-        if candidate.advice.quantities.is_empty() && candidate.advice.needs.is_empty() {
-            let text = "nothing is reckoned for it; do it first where it is a check, name it where it shall be tried";
-            not_tried.push(format!("{}: {text}", candidate.advice.title));
+    let mut chosen = Chosen { changes: Vec::new(), first: Vec::new(), not_tried: Vec::new() };
+    // Where the order has none of them, they are taken as they promise.
+    let has_order = candidates.iter().any(|own| own.ordered.is_some());
+    for candidate in candidates.iter().filter(|own| own.ordered.is_some() || !has_order) {
+        let is_poor = candidate.promise() < LEAST_PROMISE;
+        if candidate.is_plain(declared) {
+            chosen.first.push(*candidate);
+        } else if chosen.changes.len() == most {
             continue;
-        }
-        let rival = changes.iter().find(|other| clash(other, candidate, declared).is_some()).filter(|_| together);
-        match rival {
-            Some(rival) => not_tried.push(format!(
-                "{}: it changes the same as “{}”, and in this design changes are made together",
-                candidate.advice.title, rival.advice.title
-            )),
-            None => changes.push(*candidate),
+        } else if let Some(why) = reason_against(candidate, &chosen.changes, design, declared, control) {
+            chosen.not_tried.push(format!("{}: {why}", candidate.advice.title));
+        } else if !is_poor || chosen.changes.is_empty() {
+            chosen.changes.push(*candidate);
         }
     }
-    // Where nothing is reckoned for any of them, the most promising is tried all the same.
-    if let (true, Some(first)) = (changes.is_empty(), candidates.first()) {
-        not_tried.retain(|text| !text.starts_with(first.advice.title.as_str()));
-        changes.push(*first);
+    // Where none of them can be weighed or set, the first is tried all the same.
+    if let (true, Some(only)) = (chosen.changes.is_empty(), candidates.first()) {
+        chosen.not_tried.retain(|text| !text.starts_with(&format!("{}: ", only.advice.title)));
+        chosen.first.retain(|own| own.advice.action != only.advice.action);
+        chosen.changes.push(*only);
     }
-    Chosen { changes, not_tried }
+    chosen
+}
+
+/// Why an action is not tried beside those that are.
+fn reason_against(
+    candidate: &Candidate<'_, '_>,
+    changes: &[Candidate<'_, '_>],
+    design: DesignKind,
+    declared: &Declarations,
+    control: Option<&Control<'_>>,
+) -> Option<String> {
+    if candidate.sets_nothing() {
+        return Some("nothing is reckoned for it; name it where it shall be tried".to_owned());
+    }
+    if let Some(other) = changes.iter().find(|other| candidate.sets_the_same(other)) {
+        return Some(format!("it sets the same as “{}”", other.advice.title));
+    }
+    let together = design != DesignKind::OneChangeAtATime;
+    if let Some(rival) = changes.iter().find(|other| clash(other, candidate, declared).is_some()).filter(|_| together) {
+        let rival = rival.advice.title;
+        return Some(format!("it changes the same as “{rival}”, and in this design changes are made together"));
+    }
+    control?.obstacle(&candidate.advice.quantities)
 }
 
 /// What both of two actions change.

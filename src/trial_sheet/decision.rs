@@ -27,7 +27,8 @@ pub(super) fn decide(
         against.to_owned(),
         "Let somebody judge the pieces who does not know which run they are of.".to_owned(),
     ];
-    if changes > 1 {
+    // Nobody reckons with risks where no size was reckoned.
+    if changes > 1 && counts_from.is_some() {
         // Independent comparisons; a control that they share makes the chance a little smaller.
         let chance = 100.0 * (1.0 - (1.0 - risks.alpha).powi(i32::try_from(changes).unwrap_or(i32::MAX)));
         rules.push(format!(

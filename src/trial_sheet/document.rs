@@ -15,7 +15,7 @@ pub struct TrialSheetDocument {
     pub case: CaseDocument,
     /// How large a run is: `mass`, or `pieces` with `piece_mass`.
     pub batch: TrialBatchDocument,
-    /// Ids of the actions to try, one to four; left out, the most promising ones of the leading causes.
+    /// Ids of the actions to try, one to four; left out, the first of the order of a diagnosis (`action_order`).
     #[serde(skip_serializing_if = "Option::is_none")]
     #[schema(example = json!(["colder_mixing_water"]))]
     pub actions: Option<Vec<String>>,

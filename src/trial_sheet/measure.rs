@@ -9,6 +9,9 @@ use crate::units::{Unit, convert, convert_difference};
 const MEASURE: [&str; 8] =
     ["reading", "difference", "standard_deviation", "symptom", "faulty_now", "faulty_wanted", "alpha", "power"];
 
+/// Help for a unit.
+const UCUM: &str = "a UCUM code";
+
 /// What shall be seen, at which risks.
 #[derive(Debug, Clone)]
 pub struct Measure {
@@ -78,8 +81,8 @@ fn read_difference(object: &Object<'_>, knowledge: &Knowledge, faults: &mut Faul
     let help = || Some("a value with its unit; a difference is reckoned against the spread of the pieces".to_owned());
     let difference = object.required(faults, "difference", help());
     let deviation = object.required(faults, "standard_deviation", help());
-    let difference_read = difference.as_ref().and_then(|node| quantity(node, faults));
-    let deviation_read = deviation.as_ref().and_then(|node| quantity(node, faults));
+    let difference_read = difference.as_ref().and_then(|node| node.value_with_unit(faults, UCUM));
+    let deviation_read = deviation.as_ref().and_then(|node| node.value_with_unit(faults, UCUM));
     let (wanted, unit) = difference_read?;
     let (spread, own) = deviation_read?;
     let reading = reading.map_or(Some(None), |found| found.map(Some))?;
@@ -109,22 +112,9 @@ fn read_proportion(object: &Object<'_>, knowledge: &Knowledge, faults: &mut Faul
     Some(Target::Proportion { symptom, now: now?, wanted: wanted? })
 }
 
-/// A value and its unit.
-fn quantity(node: &Node<'_>, faults: &mut Faults) -> Option<(f64, Unit)> {
-    let object = node.object(faults, &["value", "unit"])?;
-    let value = object.required(faults, "value", None).and_then(|node| node.number_within(faults, 0.0, f64::INFINITY));
-    let unit_node = object.required(faults, "unit", Some("a UCUM code".to_owned()))?;
-    let code = unit_node.text(faults)?;
-    let unit = Unit::parse(code).map_err(|fault| {
-        let help = fault.suggestion().map(|code| format!("write `{code}`"));
-        unit_node.fault(faults, FaultCode::UnknownUnit, fault.to_string(), help);
-    });
-    Some((value?, unit.ok()?))
-}
-
 /// A share in %.
 fn share(node: &Node<'_>, faults: &mut Faults) -> Option<f64> {
-    let (value, unit) = quantity(node, faults)?;
+    let (value, unit) = node.value_with_unit(faults, UCUM)?;
     let percent = Unit::parse("%").ok()?;
     match convert(value, &unit, &percent) {
         Ok(share) if share <= 100.0 => Some(share),

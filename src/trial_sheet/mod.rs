@@ -1,7 +1,7 @@
 //! The trial sheet: from a case to the plan of a trial bake that a plant can run.
 //!
 //! ```text
-//! TrialRequest --diagnosis--> changes in the order of promise --> runs (design, order by lot)
+//! TrialRequest --diagnosis--> changes in the order of the answer --> runs (design, order by lot)
 //!                                                                  +--> weights and settings of every run
 //!                                                                  +--> what to record, how many pieces, when it counts
 //! TrialSheet --layout--> blocks --> text, Markdown, a page to print
@@ -25,8 +25,8 @@ mod settings;
 mod weights;
 
 pub use answer::{
-    BatchWeights, Blank, ChangeSetting, DesignAnswer, FixedWhen, HeldSetting, Recorded, RecordedKind, RunSetting,
-    RunWeight, SampleAnswer, SampleKind, SeenSymptom, TrialCaution, TrialChange, TrialRun, TrialSheet,
+    BatchWeights, Blank, ChangeSetting, DesignAnswer, FirstAction, FixedWhen, HeldSetting, Recorded, RecordedKind,
+    RunSetting, RunWeight, SampleAnswer, SampleKind, SeenSymptom, TrialCaution, TrialChange, TrialRun, TrialSheet,
 };
 pub use document::{TrialBatchDocument, TrialMeasureDocument, TrialSheetDocument};
 pub use layout::{markdown, page, text};

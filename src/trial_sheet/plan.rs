@@ -1,12 +1,12 @@
 //! From a request to the sheet.
 
-use super::answer::{BatchWeights, Blank, HeldSetting, SeenSymptom, TrialChange, TrialRun, TrialSheet};
+use super::answer::{BatchWeights, Blank, FirstAction, HeldSetting, SeenSymptom, TrialChange, TrialRun, TrialSheet};
 use super::changes::{Candidate, Chosen, choose};
 use super::design::{LETTERS, Plan, PlannedRun, lay_out};
 use super::record::Records;
 use super::request::{TrialRequest, under};
 use super::sample::{Layout, sample};
-use super::settings::{Settings, hold, sort};
+use super::settings::{Moved, Settings, hold, sort};
 use super::weights::{Applied, Control};
 use super::{cautions, decision};
 use crate::case::{Case, CaseFaults, faults_of};
@@ -67,11 +67,6 @@ impl<'d, 'k> Planning<'d, 'k> {
     fn sheet(&self) -> Result<TrialSheet<'k>, CaseFaults> {
         let declared = &self.diagnostician.knowledge().declared;
         let TrialRequest { case, design, repeats, seed, measure, actions, .. } = self.request;
-        let Chosen { changes, not_tried } =
-            choose(self.diagnosis, actions.as_deref(), *design, declared).map_err(CaseFaults::Faulty)?;
-        let plan = lay_out(*design, changes.len(), *repeats, *seed).map_err(CaseFaults::Faulty)?;
-        let layout = Layout { runs_with_a_change: plan.runs_with_a_change, repeats: *repeats };
-        let sample = sample(measure, layout, declared).map_err(CaseFaults::Faulty)?;
         let weighed = self.weighed()?;
         let batch = weighed.as_ref().map(|weighed| self.batch(weighed)).transpose()?;
         let control = weighed.as_ref().zip(batch.as_ref()).map(|(weighed, batch)| Control {
@@ -80,6 +75,13 @@ impl<'d, 'k> Planning<'d, 'k> {
             part: self.request.part.unwrap_or_else(|| weighed.main_part()),
             batch,
         });
+        let Chosen { changes, first, not_tried } =
+            choose(self.diagnosis, actions.as_deref(), *design, declared, control.as_ref())
+                .map_err(CaseFaults::Faulty)?;
+        let plan = lay_out(*design, changes.len(), *repeats, *seed).map_err(CaseFaults::Faulty)?;
+        let runs_with_a_change = plan.runs_with_a_change;
+        let layout = Layout { runs_with_a_change, repeats: *repeats, size: self.request.size };
+        let sample = sample(measure, layout, declared).map_err(CaseFaults::Faulty)?;
         let lettered = self.lettered(&changes, control.as_ref());
         let records = Records::of(declared, case, &self.seen, &changes, measure.target.as_ref());
         let hold = self.held(&lettered, &records);
@@ -94,8 +96,9 @@ impl<'d, 'k> Planning<'d, 'k> {
             decide: decision::decide(sample.counts_from.as_deref(), changes.len(), *design, &plan, measure.risks),
             runs: runs(&plan, &lettered, control.as_ref()),
             design: plan.answer,
-            cautions: cautions::cautions(self.diagnosis, case, declared, &pairs),
+            cautions: cautions::cautions(self.diagnosis, case, declared, &pairs, &first),
             changes: lettered.into_iter().map(change).collect(),
+            do_first: first.iter().map(done_first).collect(),
             not_tried,
             batch: batch.map(|batch| weights(&batch)),
             hold,
@@ -136,9 +139,14 @@ impl<'d, 'k> Planning<'d, 'k> {
     }
 
     fn held(&self, changes: &[Lettered<'d, 'k>], records: &Records<'k>) -> Vec<HeldSetting<'k>> {
-        let settings: Vec<_> = changes.iter().map(|own| (own.letter, own.settings.of_runs.clone())).collect();
+        let moved = |own: &Lettered<'_, 'k>| {
+            let answering = own.candidate.cause.confirm.iter().map(|confirm| confirm.reading.to_owned());
+            let set = own.settings.of_runs.iter().filter_map(|own| own.reading.clone());
+            Moved { letter: own.letter, set: set.collect(), answering: answering.collect() }
+        };
+        let moved: Vec<Moved> = changes.iter().map(moved).collect();
         let recorded: Vec<&str> = records.list.iter().map(|own| own.id).collect();
-        hold(&self.request.case, &self.diagnostician.knowledge().declared, &settings, &recorded)
+        hold(&self.request.case, &self.diagnostician.knowledge().declared, &moved, &recorded)
     }
 
     fn complaint(&self) -> Vec<SeenSymptom<'k>> {
@@ -193,8 +201,19 @@ fn run(planned: &PlannedRun, changes: &[Lettered<'_, '_>], control: Option<&Cont
     }
 }
 
+fn done_first<'k>(Candidate { cause, advice, .. }: &Candidate<'_, 'k>) -> FirstAction<'k> {
+    FirstAction {
+        action: advice.action,
+        title: advice.title.to_string(),
+        text: advice.text.to_string(),
+        cause: cause.cause,
+        cause_title: cause.title.to_string(),
+        effort_minutes: advice.effort_minutes,
+    }
+}
+
 fn change<'k>(Lettered { letter, candidate, settings }: Lettered<'_, 'k>) -> TrialChange<'k> {
-    let Candidate { cause, advice } = candidate;
+    let Candidate { cause, advice, .. } = candidate;
     TrialChange {
         letter,
         action: advice.action,

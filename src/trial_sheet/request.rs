@@ -29,7 +29,7 @@ pub struct TrialRequest {
     pub part: Option<Part>,
     /// How large a run is.
     pub size: BatchSize,
-    /// Ids of the actions; `None`: the most promising.
+    /// Ids of the actions; `None`: the first of the order.
     pub actions: Option<Vec<String>>,
     /// How changes are laid out.
     pub design: DesignKind,
@@ -172,7 +172,7 @@ fn read_actions(node: &Node<'_>, knowledge: &Knowledge, faults: &mut Faults) -> 
         }
     });
     if node.is_array() && !(1..=MOST_ACTIONS).contains(&count) {
-        let help = Some("left out, the most promising actions are tried".to_owned());
+        let help = Some("left out, the first actions of the order are tried".to_owned());
         node.fault(
             faults,
             FaultCode::OutOfRange,

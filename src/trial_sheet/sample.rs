@@ -3,6 +3,7 @@
 use super::answer::{SampleAnswer, SampleKind};
 use super::measure::{Measure, Target};
 use super::request::under;
+use crate::case::BatchSize;
 use crate::diagnosis::with_symbol;
 use crate::json::{Fault, FaultCode};
 use crate::knowledge::Declarations;
@@ -16,6 +17,8 @@ pub(super) struct Layout {
     pub(super) runs_with_a_change: u32,
     /// How often each is baked.
     pub(super) repeats: u32,
+    /// How large a run is.
+    pub(super) size: BatchSize,
 }
 
 /// The pieces, and what difference then counts, in words.
@@ -24,10 +27,9 @@ pub(super) struct Sample {
     pub(super) counts_from: Option<String>,
 }
 
-const NEEDED: &str = "How many pieces: not known. Say the least difference that would be worth the change and the standard \
-    deviation from piece to piece in your own readings, as `\"measure\": {\"difference\": …, \"standard_deviation\": …}`; or \
-    the share of faulty pieces now and wanted, as `\"faulty_now\"` and `\"faulty_wanted\"`. An example with invented figures, \
-    not yours: 0.20 mL/g at a deviation of 0.25 mL/g takes 26 pieces of each setting; from 20 % faulty pieces to 5 %, 70.";
+const NEEDED: &str = "Not known. Two figures of your own tell it: the least difference that would be worth the change and the \
+    standard deviation from piece to piece, or the share of faulty pieces now and the share that is wanted. An example with \
+    invented figures: 0.20 mL/g at a deviation of 0.25 mL/g takes 26 pieces of each setting; from 20 % faulty pieces to 5 %, 70.";
 
 /// Reckons the pieces.
 ///
@@ -90,7 +92,7 @@ fn sized(
     shown: &str,
     counts: String,
     risks: Risks,
-    Layout { runs_with_a_change, repeats }: Layout,
+    Layout { runs_with_a_change, repeats, size }: Layout,
 ) -> Sample {
     #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // whole, and a million at most
     let each_setting = pieces.value as u32;
@@ -102,6 +104,7 @@ fn sized(
         with_symbol(100.0 * risks.alpha, "%")
     );
     let mut remarks = pieces.outside_domain.clone();
+    remarks.extend(too_few(size, each_run));
     remarks.push(format!("{ONE_BATCH}."));
     let answer = SampleAnswer {
         kind,
@@ -115,6 +118,18 @@ fn sized(
         remarks,
     };
     Sample { answer, counts_from: Some(counts) }
+}
+
+/// What to say where a run yields fewer pieces than are measured, or nobody knows how many.
+fn too_few(size: BatchSize, each_run: u32) -> Option<String> {
+    match size {
+        BatchSize::Pieces { pieces, .. } if pieces >= each_run => None,
+        BatchSize::Pieces { pieces, .. } => Some(format!(
+            "A run of {pieces} pieces yields fewer than the {each_run} to measure: bake larger runs or more repeats, or look \
+             for a larger difference."
+        )),
+        BatchSize::Mass(_) => Some(format!("Check that a run of this mass yields {each_run} pieces.")),
+    }
 }
 
 fn faults(nonsense: &Nonsense) -> Vec<Fault> {

@@ -4,8 +4,9 @@ use super::answer::{ChangeSetting, HeldSetting, RunSetting};
 use super::changes::Candidate;
 use super::weights::Applied;
 use crate::case::Case;
-use crate::diagnosis::{SetQuantity, needed, quantity_name, with_symbol};
+use crate::diagnosis::{SetQuantity, measure, needed, quantity_name, with_symbol};
 use crate::knowledge::Declarations;
+use crate::units::Unit;
 
 /// What a change sets, beside the weights.
 pub(super) struct Settings {
@@ -29,12 +30,16 @@ pub(super) fn sort(
     let mut settings = Settings { quantities: Vec::new(), of_runs: Vec::new(), by_hand: Vec::new() };
     for (place, quantity) in change.advice.quantities.iter().enumerate() {
         let value = if is_of_batch(quantity) { quantity.value * factor.unwrap_or(1.0) } else { quantity.value };
-        let text = said(quantity, value, declared);
+        let (own_name, set) = (name(quantity, declared), amount(value, quantity.unit));
+        let text = match &quantity.capped {
+            Some(capped) => format!("{own_name} {set} ({capped})"),
+            None => format!("{own_name} {set}"),
+        };
         let is_amount = quantity.changes.as_ref().is_some_and(|own| own.how.is_some());
         let mut is_in_runs = true;
         if !is_amount {
             let reading = quantity.changes.as_ref().and_then(|own| own.reading).map(str::to_owned);
-            settings.of_runs.push(RunSetting { letter, reading, text: text.clone() });
+            settings.of_runs.push(RunSetting { letter, reading, name: own_name, value: set, text: text.clone() });
         } else if let Some(Applied::ByHand(why)) = applied.get(place) {
             is_in_runs = false;
             settings.by_hand.push(format!("{text}: {why}"));
@@ -43,10 +48,12 @@ pub(super) fn sort(
             settings.by_hand.push(format!("{text}: the case has no formula to work it into"));
         }
         let (name, unit) = (quantity.name.to_owned(), quantity.unit.to_owned());
-        settings.quantities.push(ChangeSetting { name, value, unit, text, is_in_runs });
+        let is_capped = quantity.capped.is_some();
+        settings.quantities.push(ChangeSetting { name, value, unit, text, is_capped, is_in_runs });
     }
     if change.advice.quantities.is_empty() {
-        settings.of_runs.push(RunSetting { letter, reading: None, text: change.advice.title.to_string() });
+        let text = change.advice.title.to_string();
+        settings.of_runs.push(RunSetting { letter, reading: None, name: text.clone(), value: "done".to_owned(), text });
         settings.by_hand.push(match change.advice.needs.as_slice() {
             [] => "no quantity is known: write down what was set".to_owned(),
             needs => {
@@ -64,16 +71,16 @@ fn is_of_batch(quantity: &SetQuantity<'_>) -> bool {
     change.is_some_and(|own| own.how.is_some() && own.basis.is_none() && own.reading.is_none())
 }
 
-/// A quantity in words.
-fn said(quantity: &SetQuantity<'_>, value: f64, declared: &Declarations) -> String {
+/// What a quantity is called: by the reading that it sets, else by its own name.
+fn name(quantity: &SetQuantity<'_>, declared: &Declarations) -> String {
     let set = quantity.changes.as_ref().filter(|change| change.how.is_none()).and_then(|change| change.reading);
     let reading = set.and_then(|id| declared.readings.find(id)).map(|key| declared.readings[key].title.as_str());
-    let name = reading.map_or_else(|| quantity_name(declared, quantity.name), str::to_owned);
-    let value = with_symbol(value, quantity.unit);
-    match &quantity.capped {
-        Some(capped) => format!("{name} {value} ({capped})"),
-        None => format!("{name} {value}"),
-    }
+    reading.map_or_else(|| quantity_name(declared, quantity.name), str::to_owned)
+}
+
+/// A value with its unit to four digits, for a dose of 0.0035 % is not 0 %.
+fn amount(value: f64, code: &str) -> String {
+    Unit::parse(code).map_or_else(|_| format!("{value} {code}"), |unit| measure(value, &unit))
 }
 
 /// What is held by every plant that tries something (common practice).
@@ -83,37 +90,53 @@ const USUAL: [&str; 3] = [
     "the same times from mixing to cooling; a run that had to wait is baked again",
 ];
 
-/// Readings that a change sets stay as they are today in the other runs; what was measured of the process stays too.
-/// `recorded` are readings that answer to the changes and are written down instead.
+/// What a change moves.
+pub(super) struct Moved {
+    pub(super) letter: char,
+    /// Readings that it sets.
+    pub(super) set: Vec<String>,
+    /// Readings that answer to it when it works.
+    pub(super) answering: Vec<String>,
+}
+
+/// Readings that a change sets stay as they are today in the runs that neither set nor move them; what was measured of the
+/// process stays too. `recorded` are readings that answer to the changes and are written down instead.
 pub(super) fn hold<'k>(
     case: &Case,
     declared: &'k Declarations,
-    runs: &[(char, Vec<RunSetting>)],
+    changes: &[Moved],
     recorded: &[&str],
 ) -> Vec<HeldSetting<'k>> {
-    let setters = |id: &str| -> Vec<char> {
-        let sets = |settings: &[RunSetting]| settings.iter().any(|own| own.reading.as_deref() == Some(id));
-        runs.iter().filter(|(_, settings)| sets(settings)).map(|(letter, _)| *letter).collect()
+    let is_set = |id: &str| changes.iter().any(|own| own.set.iter().any(|set| set == id));
+    let except_in = |id: &str| -> Vec<char> {
+        let moves = |own: &&Moved| own.set.iter().chain(&own.answering).any(|moved| moved == id);
+        changes.iter().filter(moves).map(|own| own.letter).collect()
     };
     let mut held: Vec<HeldSetting<'k>> = Vec::new();
     for measured in &case.readings {
         let reading = &declared.readings[measured.reading];
-        let except_in = setters(&reading.id);
         let is_result = reading.low_shows.is_some() || reading.high_shows.is_some();
-        if except_in.is_empty() && (is_result || recorded.contains(&reading.id.as_str())) {
+        if !is_set(&reading.id) && (is_result || recorded.contains(&reading.id.as_str())) {
             continue;
         }
-        let text = format!("{} {}, as measured", reading.title, with_symbol(measured.value, reading.unit.code()));
-        held.push(HeldSetting { reading: Some(&reading.id), text, except_in });
+        let value = with_symbol(measured.value, reading.unit.code());
+        let text = format!("{} {value}, as measured", reading.title);
+        let except_in = except_in(&reading.id);
+        held.push(HeldSetting { reading: Some(&reading.id), value: Some(value), text, except_in });
     }
-    for setting in runs.iter().flat_map(|(_, settings)| settings) {
-        let Some(key) = setting.reading.as_deref().and_then(|id| declared.readings.find(id)) else { continue };
+    for id in changes.iter().flat_map(|own| &own.set) {
+        let Some(key) = declared.readings.find(id) else { continue };
         let reading = &declared.readings[key];
         if held.iter().all(|own| own.reading != Some(reading.id.as_str())) {
             let text = format!("{} as today; measure it and write it down", reading.title);
-            held.push(HeldSetting { reading: Some(&reading.id), text, except_in: setters(&reading.id) });
+            let except_in = except_in(&reading.id);
+            held.push(HeldSetting { reading: Some(&reading.id), value: None, text, except_in });
         }
     }
-    held.extend(USUAL.map(|text| HeldSetting { reading: None, text: text.to_owned(), except_in: Vec::new() }));
+    held.extend(USUAL.map(usual));
     held
+}
+
+fn usual<'k>(text: &str) -> HeldSetting<'k> {
+    HeldSetting { reading: None, value: None, text: text.to_owned(), except_in: Vec::new() }
 }

@@ -58,6 +58,16 @@ impl Control<'_> {
         (self.compared(&changed), applied)
     }
 
+    /// Why a run with these quantities would be the control once more; `None` where it is not.
+    pub(super) fn obstacle(&self, quantities: &[SetQuantity<'_>]) -> Option<String> {
+        let applied = self.apply_all(quantities, &mut self.case.clone());
+        let is_set = quantities.iter().any(|own| own.changes.as_ref().is_none_or(|change| change.how.is_none()));
+        if is_set || applied.contains(&Applied::Weighed) {
+            return None;
+        }
+        applied.into_iter().find_map(|own| if let Applied::ByHand(why) = own { Some(why) } else { None })
+    }
+
     /// An action often says the same change twice, as a share and as a mass: the first that can be worked out counts.
     fn apply_all(&self, quantities: &[SetQuantity<'_>], changed: &mut Case) -> Vec<Applied> {
         let mut done: Vec<Vec<Key<Ingredient>>> = Vec::new();

@@ -1,7 +1,7 @@
 //! Amounts of a formula that are changed.
 
 use crate::case::{Case, Formula, FormulaLine, LineContent};
-use crate::diagnosis::Diagnostician;
+use crate::diagnosis::{Diagnostician, measure};
 use crate::formulas::Weighed;
 use crate::knowledge::{Declarations, How, Key, Portion, Reading};
 use crate::science::formula::{Part, Stage};
@@ -214,7 +214,10 @@ fn reached(
             break;
         }
     }
-    if close(last_value) { Ok(last) } else { Err(format!("no amount of it brings {} there", own.title)) }
+    if close(last_value) {
+        return Ok(last);
+    }
+    Err(format!("no amount of it brings {} to {}", own.title, measure(wanted, &own.unit)))
 }
 
 fn matches(line: &FormulaLine, declared: &Declarations, portion: &Portion) -> bool {
@@ -228,7 +231,7 @@ fn matches(line: &FormulaLine, declared: &Declarations, portion: &Portion) -> bo
     }
 }
 
-fn is_flour(line: &FormulaLine, declared: &Declarations) -> bool {
+pub(super) fn is_flour(line: &FormulaLine, declared: &Declarations) -> bool {
     match &line.content {
         LineContent::Declared(key) => declared.ingredients[*key].is_flour,
         LineContent::Described { is_flour, .. } => *is_flour,

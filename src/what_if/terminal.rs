@@ -5,6 +5,9 @@ use crate::diagnosis::{measure, percent};
 use crate::paragraphs::{WIDTHS, push_paragraph};
 use crate::units::Unit;
 
+/// Most causes that are told; the answer has more.
+const MOST_CAUSES: usize = 10;
+
 /// Renders the answer as text of at most `width` characters a line (40 to 110), without colour.
 #[must_use]
 pub fn render(answer: &WhatIf<'_>, width: usize) -> String {
@@ -12,13 +15,7 @@ pub fn render(answer: &WhatIf<'_>, width: usize) -> String {
     page.leader(answer);
     page.list("Changed", answer.applied.iter().map(applied));
     page.list("Could not be changed", answer.not_applied.iter().map(not_applied));
-    page.list(
-        "Causes, before and after",
-        answer
-            .causes
-            .iter()
-            .map(|cause| format!("{}: {} % → {} %", cause.title, percent(cause.before), percent(cause.after))),
-    );
+    page.list("Causes, before and after", causes(answer).into_iter());
     page.list(
         "Computed, before and after",
         answer.computed.iter().map(|figure| {
@@ -35,6 +32,23 @@ pub fn render(answer: &WhatIf<'_>, width: usize) -> String {
         "What an action does to a reading is what is aimed at, not what is promised: the next batch shows it.",
     );
     page.text
+}
+
+/// The causes whose probability moves in what is told of it; the leading ones always.
+fn causes(answer: &WhatIf<'_>) -> Vec<String> {
+    let leaders = [&answer.leader.before, &answer.leader.after];
+    let leads = |id: &str| leaders.into_iter().flatten().any(|leader| leader.cause == id);
+    let told = answer.causes.iter().map(|cause| (cause, percent(cause.before), percent(cause.after)));
+    let told: Vec<_> = told.filter(|(cause, before, after)| before != after || leads(cause.cause)).collect();
+    let mut lines: Vec<String> = told
+        .iter()
+        .take(MOST_CAUSES)
+        .map(|(cause, before, after)| format!("{}: {before} % → {after} %", cause.title))
+        .collect();
+    if let Some(more) = told.len().checked_sub(MOST_CAUSES).filter(|more| *more > 0) {
+        lines.push(format!("{more} others move less"));
+    }
+    lines
 }
 
 fn known(value: Option<f64>, code: &str) -> String {
@@ -89,10 +103,12 @@ impl Page {
         };
         let (before, after) = (named(&answer.leader.before), named(&answer.leader.after));
         let product = answer.product.replace('_', " ");
-        let text = if answer.leader.changed {
-            format!("{product}: {after} would lead; now it is {before}.")
-        } else {
-            format!("{product}: {after} would still lead; now {before}.")
+        let text = match (answer.leader.changed, &answer.leader.before) {
+            (true, _) => format!("{product}: {after} would lead; now it is {before}."),
+            (false, Some(then)) => {
+                format!("{product}: {after} would lead as it does now ({} %).", percent(then.probability))
+            }
+            (false, None) => format!("{product}: no cause leads, now or then."),
         };
         self.line(0, "", &text);
     }

@@ -1,11 +1,11 @@
 //! The changed case, and both diagnoses.
 
-use super::amount::{self, Size};
+use super::amount::{self, Size, is_flour};
 use super::answer::{Applied, NotApplied, WhatIf};
 use super::compared::compared;
 use crate::case::{Case, CaseChanges, IngredientChange, Measured, TriedAmount, WhatIfRequest};
 use crate::diagnosis::{ChangeText, Diagnosis, DiagnosisFault, Diagnostician, change_text};
-use crate::knowledge::{Amount, Basis, Change, Key, Portion, Reading};
+use crate::knowledge::{Amount, Basis, Change, How, Key, Portion, Reading};
 
 /// Diagnoses a case as it is and as it would be.
 ///
@@ -67,7 +67,12 @@ impl<'k> Trial<'k> {
             self.case.symptoms.push(*seen);
             self.found(&declared.symptoms[seen.symptom].id, before, seen.certainty);
         }
-        changes.ingredients.iter().for_each(|change| self.weigh(change));
+        for (place, change) in changes.ingredients.iter().enumerate() {
+            let later = changes.ingredients.get(place + 1..).unwrap_or_default();
+            let brings_flour =
+                |own: &IngredientChange| own.how != How::TakesOut && declared.ingredients[own.ingredient].is_flour;
+            self.weigh(change, later.iter().any(brings_flour));
+        }
     }
 
     fn found(&mut self, id: &'k str, before: Option<f64>, after: f64) {
@@ -100,17 +105,31 @@ impl<'k> Trial<'k> {
     }
 
     /// Changes an amount that the request names.
-    fn weigh(&mut self, change: &IngredientChange) {
+    fn weigh(&mut self, change: &IngredientChange, flour_follows: bool) {
         let (size, basis) = match change.amount {
             Some(TriedAmount::Mass(mass)) => (Size::Mass(mass), Basis::Batch),
             Some(TriedAmount::OnFlour(share)) => (Size::OnFlour(share), Basis::Flour),
             None => (Size::All, Basis::Batch),
         };
         let amount = Amount { of: Portion::Ingredients(vec![change.ingredient]), how: change.how, basis };
-        if let Err(text) = self.weighed(&amount, size, None) {
+        let (earlier, applied) = (self.case.clone(), self.applied.len());
+        let had_flour = self.has_flour();
+        let mut outcome = self.weighed(&amount, size, None);
+        if outcome.is_ok() && had_flour && !flour_follows && !self.has_flour() {
+            self.case = earlier;
+            self.applied.truncate(applied);
+            outcome = Err("no flour would be left, and every figure is counted on it".to_owned());
+        }
+        if let Err(text) = outcome {
             let id = &self.diagnostician.knowledge().declared.ingredients[change.ingredient].id;
             self.not_applied.push(NotApplied { action: None, quantity: Some(id), text });
         }
+    }
+
+    /// Whether the formula lists any flour.
+    fn has_flour(&self) -> bool {
+        let declared = &self.diagnostician.knowledge().declared;
+        self.case.formula.iter().flat_map(|formula| &formula.lines).any(|line| is_flour(line, declared))
     }
 
     /// Changes an amount.

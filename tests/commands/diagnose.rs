@@ -19,6 +19,14 @@ fn the_answer_is_text_for_people() {
     assert!(!answer.starts_with('{') && answer.ends_with('\n'), "{answer}");
 }
 
+#[test]
+fn a_record_and_a_rule_test_hold_the_case_too() {
+    let wrapped = format!("{{\"title\": \"x\", \"case\": {BUN}, \"expect\": {{}}}}");
+    for command in [&["diagnose", "-"][..], &["inquire", "-", "--depth=1"], &["what-if", "-", "--symptom=pale_crust"]] {
+        assert_eq!(run_with_input(command, &wrapped).success(), run_with_input(command, BUN).success(), "{command:?}");
+    }
+}
+
 #[actix_web::test]
 async fn json_is_what_the_service_answers_byte_for_byte() {
     let answer = run_with_input(&["diagnose", "-", "--json"], EXAMPLE).success();

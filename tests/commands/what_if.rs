@@ -60,6 +60,7 @@ fn options_that_cannot_be_read_are_a_fault_of_use() {
     for (option, expected) in [
         ("--set=dough_temperature", "`dough_temperature` is not as in `dough_temperature=26Cel`\n"),
         ("--set=dough_temperature=warm", "`warm` is not a number with a unit, as in `26Cel` or `2%`\n"),
+        ("--dose=water=5", "`5` is not a number with a unit, as in `26Cel` or `2%`\n"),
         ("--fact=dough_waits_before_divider=maybe", "`maybe` is neither `yes` nor `no`\n"),
     ] {
         let run = run_with_input(&["what-if", "-", option], BUN);
@@ -68,4 +69,25 @@ fn options_that_cannot_be_read_are_a_fault_of_use() {
     let run = run_with_input(&["what-if", "-", "--action", "colder_water"], BUN);
     assert_eq!((run.code, run.output.as_str()), (Some(1), ""));
     assert!(run.complaints.starts_with("/changes/actions/0: unknown action `colder_water`"), "{}", run.complaints);
+}
+
+#[test]
+fn changes_that_contradict_each_other_are_faults() {
+    let twice = |option: &str, other: &str| run_with_input(&["what-if", "-", option, other], BUN);
+    let readings = twice("--set=dough_temperature=26Cel", "--set=dough_temperature=28Cel");
+    assert_eq!((readings.code, readings.complaints.as_str()), (Some(2), "`dough_temperature` is given twice\n"));
+    let doses = twice("--dose=water=60%", "--take-out=water");
+    assert_eq!(doses.complaints, "/changes/ingredients/1: the amount of `water` is set twice\n");
+}
+
+#[test]
+fn the_only_flour_is_not_taken_out_unless_another_comes_in() {
+    let told = |options: &[&str]| {
+        let arguments: Vec<&str> = ["what-if", "-"].iter().chain(options).copied().collect();
+        run_with_input(&arguments, BUN).success()
+    };
+    let alone = told(&["--take-out=bread_flour"]);
+    assert!(alone.contains("bread flour: no flour would be left") && !alone.contains("50 kg → 0 kg"), "{alone}");
+    let replaced = told(&["--add=rice_flour=50kg", "--take-out=bread_flour"]);
+    assert!(replaced.contains("bread flour: 50 kg → 0 kg"), "{replaced}");
 }

@@ -112,6 +112,15 @@ fn a_tampered_answer_is_told_though_the_digest_is_the_same() {
     assert!(text(&replay).contains("water_temperature: 9 Cel -> 7 Cel"), "{}", text(&replay));
 }
 
+#[test]
+fn another_digest_alone_is_told_as_such() {
+    let rules = old();
+    let replay = replay(&tampered(&record(&rules), "\"digest\":\"sha256:", "\"digest\":\"sha256:0"), &rules);
+    assert!(!replay.same_content && !replay.same_rules);
+    assert_eq!(replay.places, ["/rules/digest"]);
+    assert_eq!(replay.verdict, "other rules, and the same answer but for their version and digest");
+}
+
 /// One letter of a text that no list of differences knows.
 #[test]
 fn a_tampered_word_is_told_with_its_place() {

@@ -14,13 +14,18 @@ use proptest::prelude::*;
 use proptest::sample::{Index, select};
 use proptest::strategy::ValueTree;
 use proptest::test_runner::{Config, RngAlgorithm, TestRng, TestRunner};
+use serde::Serialize;
 use serde_json::Value;
-use whybake::case::{Case, CaseFaults};
+use whybake::case::{Case, CaseFaults, InquiryRequest, WhatIfRequest};
 use whybake::comparison::case_text;
-use whybake::diagnosis::Diagnostician;
+use whybake::diagnosis::{Diagnostician, render_inquiries};
+use whybake::intake::{Complaint, ComplaintFaults, Intake};
+use whybake::replay::{Record, write_record};
 use whybake::rule_tests::RuleTests;
 use whybake::rule_trial::{Trial, TrialFaults};
 use whybake::rules::{RuleFiles, load};
+use whybake::trial_sheet::{self, TrialRequest, TrialSheet};
+use whybake::what_if::what_if;
 
 use crate::support::pack;
 
@@ -317,5 +322,106 @@ fn a_trial_that_is_spoilt() {
                 trial.run(&rules, Instant::now() + Duration::from_secs(60)).unwrap();
             }
         }
+    });
+}
+
+/// A request document of the service, and what it must not do whatever is wrong with it.
+type Answers = fn(&[u8]) -> Result<Vec<u8>, CaseFaults>;
+
+/// Answers stay below so many bytes, whatever is asked: what is listed is bounded.
+const LONGEST_ANSWER: usize = 2_000_000;
+
+fn json_of(answer: &impl Serialize) -> Vec<u8> {
+    serde_json::to_vec(answer).unwrap()
+}
+
+/// What cannot be diagnosed, as a fault.
+fn refused(reason: &impl ToString) -> CaseFaults {
+    CaseFaults::Malformed(reason.to_string())
+}
+
+fn complaint(text: &[u8]) -> Result<Vec<u8>, CaseFaults> {
+    static INTAKE: LazyLock<Intake> = LazyLock::new(|| Intake::new(EMBEDDED.knowledge()));
+    let complaint = Complaint::parse(text, EMBEDDED.knowledge()).map_err(|faults| match faults {
+        ComplaintFaults::Malformed(detail) => CaseFaults::Malformed(detail),
+        ComplaintFaults::Faulty(faults) => CaseFaults::Faulty(faults),
+    })?;
+    Ok(json_of(&INTAKE.read(EMBEDDED.knowledge(), &complaint)))
+}
+
+fn inquiries(text: &[u8]) -> Result<Vec<u8>, CaseFaults> {
+    let mut request = InquiryRequest::parse(text, EMBEDDED.knowledge())?;
+    // Plans of three inquiries take a second each in a test build.
+    request.options.depth = request.options.depth.min(1);
+    let inquiries = EMBEDDED.inquire(request).map_err(|fault| refused(&fault))?;
+    assert!(!render_inquiries(&inquiries, 80).is_empty());
+    Ok(inquiries.to_json().unwrap())
+}
+
+fn hypothesis(text: &[u8]) -> Result<Vec<u8>, CaseFaults> {
+    let request = WhatIfRequest::parse(text, EMBEDDED.knowledge())?;
+    let answer = what_if(request, &EMBEDDED).map_err(|fault| refused(&fault))?;
+    assert!(!whybake::what_if::render(&answer, 80).is_empty());
+    Ok(json_of(&answer))
+}
+
+fn sheet(request: &[u8]) -> Result<Vec<u8>, CaseFaults> {
+    let request = TrialRequest::parse(request, EMBEDDED.knowledge())?;
+    let sheet = TrialSheet::plan(&EMBEDDED, &request)?;
+    for run in &sheet.runs {
+        assert!(run.weights.iter().all(|line| line.mass_kg >= 0.0), "a negative mass in run {}", run.label);
+    }
+    for paper in [trial_sheet::text(&sheet, 80), trial_sheet::markdown(&sheet), trial_sheet::page(&sheet)] {
+        assert!(paper.len() < LONGEST_ANSWER);
+    }
+    Ok(json_of(&sheet))
+}
+
+fn replayed(record: &[u8]) -> Result<Vec<u8>, CaseFaults> {
+    let replay = Record::parse(record)?.replay(&EMBEDDED).unwrap();
+    assert!(!whybake::replay::text(&replay).is_empty());
+    Ok(json_of(&replay))
+}
+
+/// The documents as callers send them.
+fn requests() -> Vec<(String, String)> {
+    let record = write_record(include_bytes!("../cases/hollow_bun.json"), &EMBEDDED).unwrap();
+    [
+        ("complaint", include_str!("../../src/http/openapi/examples/complaint_request.json").to_owned()),
+        ("inquiries", include_str!("../../src/http/openapi/examples/inquiry_request.json").to_owned()),
+        ("what if", include_str!("../../src/http/openapi/examples/what_if_request.json").to_owned()),
+        ("trial sheet", include_str!("../../src/http/openapi/examples/trial_sheet_request.json").to_owned()),
+        ("record", String::from_utf8(record).unwrap()),
+    ]
+    .map(|(name, text)| (name.to_owned(), text))
+    .to_vec()
+}
+
+const READERS: [(&str, Answers); 5] = [
+    ("complaint", complaint),
+    ("inquiries", inquiries),
+    ("what if", hypothesis),
+    ("trial sheet", sheet),
+    ("record", replayed),
+];
+
+fn reader(name: &str) -> Answers {
+    READERS.into_iter().find(|(own, _)| *own == name).unwrap().1
+}
+
+#[test]
+fn requests_as_they_are_sent_are_answered() {
+    for (name, text) in requests() {
+        let answer = reader(&name)(text.as_bytes());
+        assert!(answer.is_ok(), "{name}: {answer:?}");
+    }
+}
+
+#[test]
+fn a_request_that_is_spoilt() {
+    fuzz("a spoilt request", &spoilt_file(requests()), |(name, text)| match reader(name)(text.as_bytes()) {
+        Err(CaseFaults::Malformed(message)) => assert!(!message.is_empty()),
+        Err(CaseFaults::Faulty(faults)) => assert!(!faults.is_empty(), "refused without a reason"),
+        Ok(answer) => assert!(answer.len() < LONGEST_ANSWER, "{} bytes of answer", answer.len()),
     });
 }

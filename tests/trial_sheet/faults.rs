@@ -60,7 +60,7 @@ fn what_is_missing_is_told_with_what_it_is() {
         told(&with(&json!({"batch": {}, "actions": []}))),
         [
             "/batch: the size of the batch is missing -- give `mass`, or `pieces` with `piece_mass` and `bake_loss`",
-            "/actions: 0 actions are named, 1 to 4 are tried -- left out, the most promising actions are tried",
+            "/actions: 0 actions are named, 1 to 4 are tried -- left out, the first actions of the order are tried",
         ]
     );
 }

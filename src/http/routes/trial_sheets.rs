@@ -13,7 +13,7 @@ use crate::trial_sheet::{self, TrialRequest, TrialSheet, TrialSheetDocument};
 
 /// Plan a trial bake
 ///
-/// From a case and the batch of a run: the control and the changes in the order of promise, the weights of every run, what
+/// From a case and the batch of a run: the control and the changes in the order of a diagnosis, the weights of every run, what
 /// to set, to hold and to write down, how many pieces to measure, what counts as fixed, when to stop, cautions. The same
 /// request and the same rules give the same bytes.
 #[utoipa::path(

@@ -1,7 +1,8 @@
 //! The order of the sheet, and its wording.
 
 use super::block::{Block, Cell};
-use crate::trial_sheet::answer::{HeldSetting, Recorded, TrialCaution, TrialChange, TrialRun, TrialSheet};
+use crate::diagnosis::with_symbol;
+use crate::trial_sheet::answer::{FirstAction, HeldSetting, Recorded, RunSetting, TrialChange, TrialRun, TrialSheet};
 use crate::units::Unit;
 
 /// The blocks of a sheet.
@@ -14,6 +15,7 @@ pub(super) fn of(sheet: &TrialSheet<'_>) -> Vec<Block> {
     }
     blocks.push(Block::Heading("What is tried"));
     blocks.push(Block::List(sheet.changes.iter().map(change).collect()));
+    section(&mut blocks, "First do without a trial", sheet.do_first.iter().map(first).collect());
     section(&mut blocks, "Not tried", sheet.not_tried.clone());
     blocks.push(Block::Heading("Runs"));
     blocks.push(Block::Text(design(sheet)));
@@ -26,41 +28,72 @@ pub(super) fn of(sheet: &TrialSheet<'_>) -> Vec<Block> {
             kilograms(batch.flour_kg)
         )));
     }
-    section(&mut blocks, "Hold the same", sheet.hold.iter().map(held).collect());
+    section(&mut blocks, "Hold the same", held(sheet));
     blocks.push(Block::Heading("Write down at every run"));
     blocks.push(Block::Table(record(sheet)));
     blocks.push(Block::Heading("How many pieces"));
-    blocks.push(Block::Text(sheet.sample.text.clone()));
-    section(&mut blocks, "", sheet.sample.remarks.clone());
+    let sample = std::iter::once(&sheet.sample.text).chain(&sheet.sample.remarks).map(|own| sentence(own));
+    blocks.push(Block::Text(sample.collect::<Vec<_>>().join(" ")));
     let fixed = sheet.fixed_when.iter().map(|own| format!("{} ({})", own.text, own.from)).collect();
     section(&mut blocks, "Counts as fixed", fixed);
     section(&mut blocks, "Decide", sheet.decide.clone());
     section(&mut blocks, "Stop when", sheet.stop.clone());
-    section(&mut blocks, "Cautions", sheet.cautions.iter().map(caution).collect());
+    section(
+        &mut blocks,
+        "Cautions: read them before the first run",
+        sheet.cautions.iter().map(|own| own.text.clone()).collect(),
+    );
     blocks.push(Block::Blanks(sheet.blanks.iter().skip(3).map(|blank| blank.label.to_owned()).collect()));
     blocks.push(Block::Text(format!("rules {} {}", sheet.rules.version, sheet.rules.digest)));
     blocks
 }
 
 fn section(blocks: &mut Vec<Block>, heading: &'static str, items: Vec<String>) {
-    if items.is_empty() {
-        return;
-    }
-    if !heading.is_empty() {
+    if !items.is_empty() {
         blocks.push(Block::Heading(heading));
+        blocks.push(Block::List(items));
     }
-    blocks.push(Block::List(items));
 }
 
+/// A remark as a sentence.
+fn sentence(text: &str) -> String {
+    let mut rest = text.chars();
+    let first = rest.next().map(|own| own.to_uppercase().to_string()).unwrap_or_default();
+    format!("{first}{}.", rest.as_str().trim_end_matches('.'))
+}
+
+/// What the table of runs shows is not told twice, unless the law limits it.
 fn change(change: &TrialChange<'_>) -> String {
-    let settings: Vec<&str> = change.settings.iter().map(|own| own.text.as_str()).collect();
-    let settings = if settings.is_empty() { String::new() } else { format!(" Set: {}.", settings.join("; ")) };
+    let told = change.settings.iter().filter(|own| own.is_capped);
+    let limited: String = told.map(|own| format!(" Limit: {}.", own.text)).collect();
     let by_hand: String = change.by_hand.iter().map(|own| format!(" By hand: {own}: __________.")).collect();
-    let effects: String = change.side_effects.iter().map(|own| format!(" Watch: {own}.")).collect();
+    let effects = effects(&change.side_effects);
+    let effects = if effects.is_empty() { effects } else { format!(" Watch: {effects}.") };
     format!(
-        "{}: {}, for “{}”. {}{settings}{by_hand}{effects}",
+        "{}: {}, for “{}”. {}{limited}{by_hand}{effects}",
         change.letter, change.title, change.cause_title, change.text
     )
+}
+
+/// Effects one after the other; what some of them have in common before a colon is told once.
+fn effects(all: &[String]) -> String {
+    let mut text = String::new();
+    let mut common = "";
+    for effect in all {
+        match effect.split_once(": ") {
+            Some((start, rest)) if start == common => text += &format!(", {rest}"),
+            start => {
+                text += if text.is_empty() { "" } else { "; " };
+                text += effect;
+                common = start.map_or("", |(start, _)| start);
+            }
+        }
+    }
+    text
+}
+
+fn first(own: &FirstAction<'_>) -> String {
+    format!("{}, {}, for “{}”", own.title, with_symbol(own.effort_minutes, "min"), own.cause_title)
 }
 
 fn design(sheet: &TrialSheet<'_>) -> String {
@@ -84,6 +117,7 @@ fn runs(sheet: &TrialSheet<'_>) -> Vec<Vec<Cell>> {
     if sheet.runs.iter().any(|run| run.mass_kg.is_some()) {
         rows.push(std::iter::once(Cell::new("Batch, kg")).chain(sheet.runs.iter().map(mass)).collect());
     }
+    rows.extend(setting_rows(sheet));
     rows
 }
 
@@ -109,35 +143,56 @@ fn weight_rows(sheet: &TrialSheet<'_>) -> Vec<Vec<Cell>> {
     names.iter().map(row).collect()
 }
 
-/// A mass as it can be weighed: grams, and tenths of a gram below 100 g.
-fn kilograms(mass: f64) -> String {
-    if mass.abs() < 0.1 { format!("{mass:.4}") } else { format!("{mass:.3}") }
+/// A row for everything that any run sets beside the weights.
+fn setting_rows(sheet: &TrialSheet<'_>) -> Vec<Vec<Cell>> {
+    let mut set: Vec<&RunSetting> = Vec::new();
+    for setting in sheet.runs.iter().flat_map(|run| &run.settings) {
+        if set.iter().all(|own| own.name != setting.name) {
+            set.push(setting);
+        }
+    }
+    let row = |setting: &RunSetting| {
+        let held = sheet.hold.iter().find(|own| own.reading.is_some() && own.reading == setting.reading.as_deref());
+        let cell = |run: &TrialRun| {
+            let own: Vec<&str> =
+                run.settings.iter().filter(|own| own.name == setting.name).map(|own| own.value.as_str()).collect();
+            let moves = held.is_some_and(|held| run.changes.iter().any(|letter| held.except_in.contains(letter)));
+            match (own.is_empty(), moves) {
+                (false, _) => Cell::marked(own.join(", ")),
+                (true, true) => Cell::new("as it comes"),
+                (true, false) => Cell::new(held.and_then(|own| own.value.as_deref()).unwrap_or("as today")),
+            }
+        };
+        std::iter::once(Cell::new(&setting.name)).chain(sheet.runs.iter().map(cell)).collect()
+    };
+    set.into_iter().map(row).collect()
 }
 
-fn held(held: &HeldSetting<'_>) -> String {
-    if held.except_in.is_empty() {
-        return held.text.clone();
+/// What is held, and does not stand in the table of runs.
+fn held(sheet: &TrialSheet<'_>) -> Vec<String> {
+    let set = sheet.runs.iter().flat_map(|run| &run.settings).filter_map(|own| own.reading.as_deref());
+    let is_set = |held: &HeldSetting<'_>| held.reading.is_some_and(|id| set.clone().any(|own| own == id));
+    sheet.hold.iter().filter(|own| !is_set(own)).map(|own| own.text.clone()).collect()
+}
+
+/// A mass as it can be weighed: grams, tenths of a gram below 100 g, hundredths below 10 g.
+fn kilograms(mass: f64) -> String {
+    match mass.abs() {
+        size if size < 0.01 => format!("{mass:.5}"),
+        size if size < 0.1 => format!("{mass:.4}"),
+        _ => format!("{mass:.3}"),
     }
-    let letters: Vec<String> = held.except_in.iter().map(char::to_string).collect();
-    format!("{} (not in runs with {})", held.text, letters.join(", "))
 }
 
 fn record(sheet: &TrialSheet<'_>) -> Vec<Vec<Cell>> {
-    let head = ["What", "How", "Why"].into_iter().map(Cell::new);
+    let head = ["What", "How"].into_iter().map(Cell::new);
     let head = head.chain(sheet.runs.iter().map(|run| Cell::new(run.label.as_str())));
     let row = |own: &Recorded<'_>| {
         let unit = own.unit.and_then(|code| Unit::parse(code).ok()).map(|unit| unit.symbol().to_owned());
         let unit = unit.filter(|unit| !unit.is_empty());
         let title = unit.map_or_else(|| own.title.clone(), |unit| format!("{}, {unit}", own.title));
-        let cells = [title, own.how.clone(), own.why.clone()].into_iter().map(Cell::new);
+        let cells = [title, own.how.clone()].into_iter().map(Cell::new);
         cells.chain(sheet.runs.iter().map(|_| Cell::default())).collect()
     };
     std::iter::once(head.collect()).chain(sheet.record.iter().map(row)).collect()
-}
-
-fn caution(caution: &TrialCaution) -> String {
-    match &caution.why {
-        Some(why) => format!("{} ({why})", caution.text),
-        None => caution.text.clone(),
-    }
 }

@@ -18,27 +18,35 @@ pub(super) fn write(blocks: &[Block]) -> String {
         blocks.iter().find_map(|block| if let Block::Title(title) = block { Some(title.as_str()) } else { None });
     let _ = writeln!(text, "<title>{}</title>", escaped(title.unwrap_or_default()));
     let _ = writeln!(text, "<style>\n{STYLE}</style>\n</head>\n<body>");
-    let mut in_section = false;
-    for block in blocks {
+    // What follows the last table are lists to read: two columns of them on paper.
+    let last_table = blocks.iter().rposition(|block| matches!(block, Block::Table(_))).unwrap_or(blocks.len());
+    let mut open: Vec<&str> = Vec::new();
+    for (place, block) in blocks.iter().enumerate() {
         if matches!(block, Block::Heading(_)) {
-            close(&mut text, in_section);
+            close(&mut text, &mut open, "section");
+            if place > last_table && open.is_empty() {
+                text.push_str("<div class=\"notes\">\n");
+                open.push("div");
+            }
             text.push_str("<section>\n");
-            in_section = true;
+            open.push("section");
         }
         if matches!(block, Block::Blanks(_)) {
-            close(&mut text, in_section);
-            in_section = false;
+            close(&mut text, &mut open, "section");
+            close(&mut text, &mut open, "div");
         }
         self::block(&mut text, block);
     }
-    close(&mut text, in_section);
+    close(&mut text, &mut open, "section");
+    close(&mut text, &mut open, "div");
     text.push_str("</body>\n</html>\n");
     text
 }
 
-fn close(text: &mut String, in_section: bool) {
-    if in_section {
-        text.push_str("</section>\n");
+/// Closes the last element that is open, if it is this one.
+fn close(text: &mut String, open: &mut Vec<&str>, element: &str) {
+    if open.pop_if(|last| *last == element).is_some() {
+        let _ = writeln!(text, "</{element}>");
     }
 }
 
@@ -73,6 +81,7 @@ fn cells(row: &[Cell], is_head: bool) -> String {
             (true, ..) => format!("<th scope=\"col\">{text}</th>"),
             (false, 0, _) => format!("<th scope=\"row\">{text}</th>"),
             (false, _, true) => format!("<td><strong>{text}</strong></td>"),
+            (false, _, false) if text.is_empty() => "<td class=\"blank\"></td>".to_owned(),
             (false, _, false) => format!("<td>{text}</td>"),
         }
     };

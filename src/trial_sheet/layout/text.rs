@@ -49,10 +49,19 @@ fn table(text: &mut String, rows: &[Vec<Cell>], width: usize) {
         .collect();
     for row in rows {
         let cells = row.iter().zip(&widths).enumerate().map(|(place, (cell, &width))| {
-            if place == 0 { format!("{:width$.width$}", shown(cell)) } else { format!("{:>width$}", shown(cell)) }
+            if place == 0 { format!("{:width$}", cut(&shown(cell), width)) } else { format!("{:>width$}", shown(cell)) }
         });
         let _ = writeln!(text, "  {}", cells.collect::<Vec<_>>().join("  ").trim_end());
     }
+}
+
+/// A name of at most `width` characters.
+fn cut(name: &str, width: usize) -> String {
+    if name.chars().count() <= width {
+        return name.to_owned();
+    }
+    let kept: String = name.chars().take(width.saturating_sub(1)).collect();
+    format!("{}…", kept.trim_end())
 }
 
 fn listed(text: &mut String, rows: &[Vec<Cell>], width: usize) {
@@ -60,8 +69,14 @@ fn listed(text: &mut String, rows: &[Vec<Cell>], width: usize) {
     for row in rows {
         let Some((first, rest)) = row.split_first() else { continue };
         push_paragraph(text, width, 2, "- ", &first.text);
-        for (name, cell) in head.iter().skip(1).zip(rest).filter(|(_, cell)| !cell.text.is_empty()) {
+        let columns = || head.iter().skip(1).zip(rest);
+        for (name, cell) in columns().filter(|(_, cell)| !cell.text.is_empty()) {
             push_paragraph(text, width, 6, &format!("{}: ", name.text), &shown(cell));
+        }
+        let blanks = columns().filter(|(_, cell)| cell.text.is_empty());
+        let blanks: Vec<String> = blanks.map(|(name, _)| format!("{}: ______", name.text)).collect();
+        if !blanks.is_empty() {
+            push_paragraph(text, width, 6, "", &blanks.join("  "));
         }
     }
 }
