@@ -169,6 +169,7 @@ impl<'k> Advising<'_, 'k> {
             reading: input.map_or("", |input| input_id(self.declared(), input)),
             expect: said(&prepared.expect, &confirmation.expect),
             excludes: confirmation.excluded.as_ref().map(|condition| said(&prepared.excludes, condition)),
+            excluded_if_not: prepared.excluded_if_not,
             method: input.map_or("", |input| self.method(input)),
             status: self.status(confirmation),
         }

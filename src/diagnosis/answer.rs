@@ -349,6 +349,9 @@ pub struct ConfirmingReading<'k> {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[schema(value_type = Option<String>, example = "dough temperature below 26 °C")]
     pub excludes: Option<Said<'k>>,
+    /// Whether all that does not confirm it excludes it.
+    #[serde(skip)]
+    pub excluded_if_not: bool,
     /// How to take the reading, or the question to ask.
     pub method: &'k str,
     /// What the case says already.

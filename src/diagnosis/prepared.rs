@@ -14,6 +14,8 @@ pub(super) struct Prepared {
 pub(super) struct PreparedConfirmation {
     pub(super) expect: Option<Text>,
     pub(super) excludes: Option<Text>,
+    /// Whether all that does not confirm it excludes it.
+    pub(super) excluded_if_not: bool,
 }
 
 impl Prepared {
@@ -26,6 +28,10 @@ impl Prepared {
             let confirmations = cause.confirmations.iter().map(|confirmation| PreparedConfirmation {
                 expect: demand(&confirmation.expect),
                 excludes: confirmation.excluded.as_ref().and_then(demand),
+                excluded_if_not: confirmation
+                    .excluded
+                    .as_ref()
+                    .is_some_and(|excluded| wording.demand(excluded) == wording.denial(&confirmation.expect)),
             });
             confirmations.collect()
         });

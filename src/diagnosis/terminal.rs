@@ -76,11 +76,10 @@ fn waste(batches: Option<f64>) -> String {
 
 /// What excludes a cause, behind what confirms it.
 fn excluding(confirm: &ConfirmingReading<'_>) -> String {
-    let expect: &str = &confirm.expect;
-    match confirm.excludes.as_deref() {
+    match &confirm.excludes {
         None => String::new(),
-        Some(text) if text.strip_suffix(": no") == Some(expect) => "; excluded if not".to_owned(),
-        Some(text) if expect.strip_suffix(": no") == Some(text) => "; excluded if yes".to_owned(),
+        Some(_) if confirm.excluded_if_not && confirm.expect.ends_with(": no") => "; excluded if yes".to_owned(),
+        Some(_) if confirm.excluded_if_not => "; excluded if not".to_owned(),
         Some(text) => format!("; excluded by: {text}"),
     }
 }

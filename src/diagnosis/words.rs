@@ -136,7 +136,7 @@ impl<'a> Wording<'a> {
     }
 
     /// What the opposite of a condition demands: "dough temperature at most 29 °C".
-    fn denial(self, condition: &Condition) -> String {
+    pub(super) fn denial(self, condition: &Condition) -> String {
         match condition {
             Condition::Compare(left, comparison, right) => {
                 format!(
