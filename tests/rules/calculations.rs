@@ -118,7 +118,7 @@ fn a_condition_on_a_calculation_is_told_in_words() {
     let case = Case::parse(case.to_string().as_bytes(), diagnostician.knowledge()).unwrap();
     let answer = serde_json::to_value(diagnostician.diagnose(case).unwrap()).unwrap();
     let text = answer["causes"][0]["evidence"][0]["text"].as_str().unwrap();
-    assert_eq!(text, "mixing water temperature -0.5 °C is below 5 °C");
+    assert_eq!(text, "mixing water temperature −0.5 °C is below 5 °C");
 }
 
 #[test]
