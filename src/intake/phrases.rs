@@ -1,6 +1,6 @@
 //! The words of the rules, indexed: how much each word tells, and what a word of a text may mean.
 
-use std::collections::{BTreeMap, HashMap};
+use std::collections::{BTreeMap, BTreeSet, HashMap};
 
 use super::naming::{Entry, Naming, PhraseWord};
 use super::words::{Class, kin, names_product, stem};
@@ -24,6 +24,9 @@ const LENGTHS: (usize, usize) = (4, 8);
 /// Endings of participles.
 const PARTICIPLES: [&str; 2] = ["ed", "ing"];
 
+/// Of a word in a longer name of another thing the thing itself is still the first meaning.
+const SHORT_NAME: usize = 2;
+
 /// Shortest half of a compound.
 const SHORTEST_HALF: usize = 3;
 
@@ -32,6 +35,8 @@ const SHORTEST_HALF: usize = 3;
 pub(super) struct PhraseIndex {
     pub(super) entries: Vec<Entry>,
     rarity: HashMap<String, f64>,
+    /// In how many things a stem stands in a title or synonym.
+    named: HashMap<String, usize>,
     /// Mean rarity: what a word tells that the index does not know.
     usual: f64,
     /// What a word for the thing itself tells, of a usual word.
@@ -75,13 +80,19 @@ impl PhraseIndex {
             counts.into_iter().map(|(stem, count)| (stem.to_owned(), rarity(entries.len(), count))).collect();
         #[allow(clippy::cast_precision_loss)] // a few thousand words
         let usual = rarity.values().sum::<f64>() / rarity.len().max(1) as f64;
-        Self { entries, rarity, usual, product_word, spelt }
+        let named = named(&entries);
+        Self { entries, rarity, named, usual, product_word, spelt }
     }
 
     /// What a stem tells.
     pub(super) fn weight(&self, stem: &str) -> f64 {
         let factor = if names_product(stem) { self.product_word } else { 1.0 };
         self.rarity.get(stem).copied().unwrap_or(self.usual) * factor
+    }
+
+    /// Whether one thing alone has the stem in its title or synonyms.
+    pub(super) fn is_unmistakable(&self, stem: &str) -> bool {
+        self.named.get(stem) == Some(&1)
     }
 
     /// What a denial or a lack tells in a phrase.
@@ -194,6 +205,17 @@ impl PhraseIndex {
             .min()
             .map(|(_, _, stem)| stem.as_str())
     }
+}
+
+/// In how many things each stem stands in a title or synonym.
+fn named(entries: &[Entry]) -> HashMap<String, usize> {
+    let mut counts = HashMap::new();
+    for entry in entries {
+        let names = entry.phrases.iter().filter(|phrase| phrase.share >= 1.0 && phrase.words.len() <= SHORT_NAME);
+        let stems: BTreeSet<&str> = names.flat_map(|phrase| &phrase.words).filter_map(PhraseWord::stem).collect();
+        stems.into_iter().for_each(|stem| *counts.entry(stem.to_owned()).or_default() += 1);
+    }
+    counts
 }
 
 /// Inverse document frequency as BM25 has it (Robertson and Zaragoza 2009, The Probabilistic Relevance Framework: BM25 and

@@ -24,11 +24,23 @@ pub(super) fn possible(words: &Words, index: &PhraseIndex) -> (Vec<Found>, bool)
         }
     }
     best.retain(|found| found.recall >= RECALLS.0);
-    best.sort_by(|a, b| b.recall.total_cmp(&a.recall).then(b.score.total_cmp(&a.score)).then(a.entry.cmp(&b.entry)));
+    best.sort_by(|a, b| {
+        let longer = b.named_by.len().cmp(&a.named_by.len());
+        let by_recall = b.recall.total_cmp(&a.recall).then(longer).then(b.score.total_cmp(&a.score));
+        by_recall.then(a.entry.cmp(&b.entry))
+    });
     let sure = match best.as_slice() {
         [] => false,
         [one] => one.recall >= RECALLS.1 && !one.misspelt,
-        [one, next, ..] => one.recall >= RECALLS.1 && !one.misspelt && one.recall - next.recall >= TIE,
+        [one, others @ ..] => {
+            let near = others.iter().filter(|other| one.recall - other.recall < TIE);
+            one.recall >= RECALLS.1 && !one.misspelt && near.into_iter().all(|other| takes_in(one, other))
+        }
     };
     (best, sure)
+}
+
+/// Whether a name takes in all the words of another: "pie crust" before "pie".
+fn takes_in(one: &Found, other: &Found) -> bool {
+    one.named_by.len() > other.named_by.len() && other.named_by.iter().all(|place| one.named_by.contains(place))
 }

@@ -98,9 +98,16 @@ fn drop_echoes(named: &mut Vec<Named>) {
     *named = kept;
 }
 
+/// Whether a thing is named by its name, well, and said to be there or not.
+fn is_clear(Named { found, said, .. }: &Named) -> bool {
+    let slip_of_one_word = found.misspelt && found.named_by.len() == 1;
+    *said != Saying::Unclear && !found.described && !slip_of_one_word && found.score >= SURE.0 && found.recall >= SURE.1
+}
+
 /// Best first: sure is what is named well by words that nothing better has taken in.
 fn decide(named: &mut [Named]) {
     let mut spent: Vec<usize> = Vec::new();
+    let mut told: Vec<usize> = Vec::new();
     for place in 0..named.len() {
         let rivals = named.get(..place).unwrap_or_default();
         let behind = named.get(place + 1..).unwrap_or_default();
@@ -110,12 +117,9 @@ fn decide(named: &mut [Named]) {
         let own: Vec<&usize> = found.named_by.iter().filter(|place| !one.subject.contains(*place)).collect();
         let fresh = own.iter().filter(|place| !spent.contains(*place)).count();
         let leads = fresh * 2 > own.len();
-        let clear = one.said != Saying::Unclear
-            && !found.described
-            && found.score >= SURE.0
-            && found.recall >= SURE.1
-            && !(found.misspelt && found.named_by.len() == 1)
-            && leads;
+        // One word alone names nothing sure where something better is about it: "moulded" in "tears when it is moulded".
+        let alone_elsewhere = matches!(own.as_slice(), [only] if told.contains(*only));
+        let clear = is_clear(one) && leads && !alone_elsewhere;
         let tied = |other: &Named| {
             (other.found.score - found.score).abs() < TIE
                 && other.found.turn == found.turn
@@ -124,6 +128,7 @@ fn decide(named: &mut [Named]) {
         let sure = clear && !rivals.iter().any(tied) && !behind.iter().any(tied);
         if leads {
             spent.extend(&found.named_by);
+            told.extend(&found.about);
         }
         if let Some(one) = named.get_mut(place) {
             (one.sure, one.leads) = (sure, leads);
