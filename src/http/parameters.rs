@@ -98,10 +98,7 @@ impl FromRequest for SheetFormat {
     type Future = Ready<Result<Self, Problem>>;
 
     fn from_request(request: &HttpRequest, _: &mut Payload) -> Self::Future {
-        ready(pairs(request).and_then(|pairs| {
-            check(&pairs, &[Self::NAME])?;
-            pairs.first().map_or(Ok(Self::Json), |(_, word)| Self::named(word))
-        }))
+        ready(word(request, Self::NAME).and_then(|word| word.map_or(Ok(Self::Json), |word| Self::named(&word))))
     }
 }
 
@@ -119,10 +116,7 @@ impl FromRequest for ProductFilter {
     type Future = Ready<Result<Self, Problem>>;
 
     fn from_request(request: &HttpRequest, _: &mut Payload) -> Self::Future {
-        ready(pairs(request).and_then(|pairs| {
-            check(&pairs, &[Self::NAME])?;
-            Ok(Self(pairs.into_iter().next().map(|(_, id)| id)))
-        }))
+        ready(word(request, Self::NAME).map(Self))
     }
 }
 
@@ -131,11 +125,15 @@ impl FromRequest for PaperFormat {
     type Future = Ready<Result<Self, Problem>>;
 
     fn from_request(request: &HttpRequest, _: &mut Payload) -> Self::Future {
-        ready(pairs(request).and_then(|pairs| {
-            check(&pairs, &[Self::NAME])?;
-            pairs.first().map_or(Ok(Self::Json), |(_, word)| Self::named(word))
-        }))
+        ready(word(request, Self::NAME).and_then(|word| word.map_or(Ok(Self::Json), |word| Self::named(&word))))
     }
+}
+
+/// The value of the only parameter that a route takes, where it is given.
+fn word(request: &HttpRequest, name: &'static str) -> Result<Option<String>, Problem> {
+    let pairs = pairs(request)?;
+    check(&pairs, &[name])?;
+    Ok(pairs.into_iter().next().map(|(_, word)| word))
 }
 
 fn pairs(request: &HttpRequest) -> Result<Pairs, Problem> {

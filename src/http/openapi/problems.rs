@@ -43,71 +43,31 @@ type Responses = BTreeMap<String, RefOr<Response>>;
 
 impl IntoResponses for CaseProblems {
     fn responses() -> Responses {
-        responses(&[
-            ProblemKind::MalformedJson,
-            ProblemKind::UnreadableBody,
-            ProblemKind::RequestTimeout,
-            ProblemKind::BodyTooLarge,
-            ProblemKind::UnsupportedMediaType,
-            ProblemKind::FaultyCase,
-            ProblemKind::FaultyParameters,
-        ])
+        of_document(ProblemKind::FaultyCase)
     }
 }
 
 impl IntoResponses for FormulaProblems {
     fn responses() -> Responses {
-        responses(&[
-            ProblemKind::MalformedJson,
-            ProblemKind::UnreadableBody,
-            ProblemKind::RequestTimeout,
-            ProblemKind::BodyTooLarge,
-            ProblemKind::UnsupportedMediaType,
-            ProblemKind::FaultyFormula,
-            ProblemKind::FaultyParameters,
-        ])
+        of_document(ProblemKind::FaultyFormula)
     }
 }
 
 impl IntoResponses for ComplaintProblems {
     fn responses() -> Responses {
-        responses(&[
-            ProblemKind::MalformedJson,
-            ProblemKind::UnreadableBody,
-            ProblemKind::RequestTimeout,
-            ProblemKind::BodyTooLarge,
-            ProblemKind::UnsupportedMediaType,
-            ProblemKind::FaultyComplaint,
-            ProblemKind::FaultyParameters,
-        ])
+        of_document(ProblemKind::FaultyComplaint)
     }
 }
 
 impl IntoResponses for TrialSheetProblems {
     fn responses() -> Responses {
-        responses(&[
-            ProblemKind::MalformedJson,
-            ProblemKind::UnreadableBody,
-            ProblemKind::RequestTimeout,
-            ProblemKind::BodyTooLarge,
-            ProblemKind::UnsupportedMediaType,
-            ProblemKind::FaultyTrialSheet,
-            ProblemKind::FaultyParameters,
-        ])
+        of_document(ProblemKind::FaultyTrialSheet)
     }
 }
 
 impl IntoResponses for RecordProblems {
     fn responses() -> Responses {
-        responses(&[
-            ProblemKind::MalformedJson,
-            ProblemKind::UnreadableBody,
-            ProblemKind::RequestTimeout,
-            ProblemKind::BodyTooLarge,
-            ProblemKind::UnsupportedMediaType,
-            ProblemKind::FaultyRecord,
-            ProblemKind::FaultyParameters,
-        ])
+        of_document(ProblemKind::FaultyRecord)
     }
 }
 
@@ -179,6 +139,19 @@ impl IntoResponses for ParameterProblems {
     fn responses() -> Responses {
         responses(&[ProblemKind::FaultyParameters])
     }
+}
+
+/// Problems of a route that reads one JSON document, with those of the document itself.
+fn of_document(faulty: ProblemKind) -> Responses {
+    responses(&[
+        ProblemKind::MalformedJson,
+        ProblemKind::UnreadableBody,
+        ProblemKind::RequestTimeout,
+        ProblemKind::BodyTooLarge,
+        ProblemKind::UnsupportedMediaType,
+        faulty,
+        ProblemKind::FaultyParameters,
+    ])
 }
 
 /// One response for every status, with an example for every kind.
