@@ -7,12 +7,16 @@ Needs `pip install pyEQL==1.7.0 iapws==1.5.5 CoolProp==8.0.0 thermo==0.6.1`; run
 
 import csv
 import logging
+import os
 import pathlib
 import sys
 import warnings
 
 warnings.filterwarnings("ignore")
 logging.disable(logging.WARNING)
+# pyEQL keeps the unit definitions that pint has read, with the places of their files, in the user's cache: a later run
+# from another folder would look for them where they no longer are. A cache of this environment goes with its files.
+os.environ["XDG_CACHE_HOME"] = str(pathlib.Path(sys.prefix) / "cache")
 
 import CoolProp.CoolProp as coolprop  # noqa: E402
 import pyEQL  # noqa: E402
