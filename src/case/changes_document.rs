@@ -26,7 +26,7 @@ pub struct WhatIfDocument {
 #[serde(deny_unknown_fields)]
 #[schema(as = CaseChanges)]
 pub struct ChangesDocument {
-    /// Readings by id, in the place of those of the case or beside them. Limits that are left out stay.
+    /// Readings by id, in the place of those of the case or beside them. Limits that are left out stay, unless they contradict those that are given.
     #[serde(skip_serializing_if = "BTreeMap::is_empty")]
     #[schema(required = false)]
     pub readings: BTreeMap<String, ReadingDocument>,

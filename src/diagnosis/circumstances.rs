@@ -1,6 +1,6 @@
 //! Lays out a case for conditions: measured and computed readings, limits, facts, formula, and raised symptoms.
 
-use super::raised::{Contradicted, Raised, raise};
+use super::raised::{Raising, raise};
 use crate::case::{Case, Measured, Seen};
 use crate::formulas::{Figure, Weighed};
 use crate::knowledge::{Circumstances, Key, Knowledge, Limits, ProductView, Reading};
@@ -12,8 +12,8 @@ pub(super) struct LaidOut {
     pub(super) computed: Vec<Key<Reading>>,
     /// Symptoms: those that people looked at, then those that readings raised.
     pub(super) symptoms: Vec<Seen>,
-    pub(super) raised: Vec<Raised>,
-    pub(super) contradictions: Vec<Contradicted>,
+    /// What readings say of symptoms.
+    pub(super) raising: Raising,
     /// What the formula comes to, known or not.
     pub(super) figures: Vec<Figure>,
     /// Why the formula cannot be meant.
@@ -43,8 +43,8 @@ pub(super) fn lay_out(case: &Case, knowledge: &Knowledge, view: &ProductView) ->
     }
     let computed = compute(knowledge, view, &mut circumstances);
     let mut symptoms = case.symptoms.clone();
-    let (raised, contradictions) = raise(case, knowledge, view, &circumstances, &mut symptoms);
-    LaidOut { circumstances, computed, symptoms, raised, contradictions, figures, formula_fault }
+    let raising = raise(case, knowledge, view, &circumstances, &mut symptoms);
+    LaidOut { circumstances, computed, symptoms, raising, figures, formula_fault }
 }
 
 /// The plant's own limits come before the usual window; the margin stays.

@@ -259,7 +259,7 @@ fn others<'k>(
 }
 
 fn raised<'k>(knowledge: &'k Knowledge, laid_out: &LaidOut) -> Vec<RaisedSymptom<'k>> {
-    let symptoms = laid_out.raised.iter().map(|raised| RaisedSymptom {
+    let symptoms = laid_out.raising.raised.iter().map(|raised| RaisedSymptom {
         symptom: &knowledge.declared.symptoms[raised.symptom].id,
         present: raised.present,
         text: raised.text.clone(),
@@ -268,7 +268,7 @@ fn raised<'k>(knowledge: &'k Knowledge, laid_out: &LaidOut) -> Vec<RaisedSymptom
 }
 
 fn contradictions<'k>(knowledge: &'k Knowledge, laid_out: &LaidOut) -> Vec<Contradiction<'k>> {
-    let found = laid_out.contradictions.iter().map(|one| Contradiction {
+    let found = laid_out.raising.contradictions.iter().map(|one| Contradiction {
         symptom: &knowledge.declared.symptoms[one.symptom].id,
         reading: &knowledge.declared.readings[one.reading].id,
         text: one.text.clone(),

@@ -20,6 +20,20 @@ pub(super) struct Contradicted {
     pub(super) text: String,
 }
 
+/// A reading whose symptom would be one more than can be weighed.
+pub(super) struct CrowdedOut {
+    pub(super) reading: Key<Reading>,
+    pub(super) text: String,
+}
+
+/// What readings say of symptoms.
+#[derive(Default)]
+pub(super) struct Raising {
+    pub(super) raised: Vec<Raised>,
+    pub(super) contradictions: Vec<Contradicted>,
+    pub(super) crowded_out: Vec<CrowdedOut>,
+}
+
 /// One limit of a reading that shows a symptom when it is passed.
 struct Side {
     symptom: Option<Key<Symptom>>,
@@ -38,8 +52,8 @@ pub(super) fn raise(
     view: &ProductView,
     circumstances: &Circumstances,
     symptoms: &mut Vec<Seen>,
-) -> (Vec<Raised>, Vec<Contradicted>) {
-    let (mut raised, mut contradictions) = (Vec::new(), Vec::new());
+) -> Raising {
+    let Raising { mut raised, mut contradictions, mut crowded_out } = Raising::default();
     for &key in &view.listed_readings {
         let reading = &knowledge.declared.readings[key];
         let Some(value) = circumstances.reading(key) else { continue };
@@ -64,9 +78,13 @@ pub(super) fn raise(
                 }
                 continue;
             }
-            let full = symptoms.iter().filter(|seen| seen.certainty > 0.0).count() >= MAX_SYMPTOMS;
-            let told = symptoms.iter().any(|seen| seen.symptom == symptom);
-            if told || (side.past && full) {
+            if symptoms.iter().any(|seen| seen.symptom == symptom) {
+                continue;
+            }
+            let is_full = symptoms.iter().filter(|seen| seen.certainty > 0.0).count() >= MAX_SYMPTOMS;
+            if side.past && is_full {
+                let text = format!("{}: {title} is not counted, the case has {MAX_SYMPTOMS} symptoms already", text());
+                crowded_out.push(CrowdedOut { reading: key, text });
                 continue;
             }
             symptoms.push(Seen { symptom, certainty: f64::from(side.past) });
@@ -74,7 +92,7 @@ pub(super) fn raise(
             raised.push(Raised { symptom, present: side.past, text: format!("{}: {counts} {title}", text()) });
         }
     }
-    (raised, contradictions)
+    Raising { raised, contradictions, crowded_out }
 }
 
 fn sides(case: &Case, reading: &Reading, key: Key<Reading>, value: f64, circumstances: &Circumstances) -> [Side; 2] {

@@ -48,7 +48,12 @@ pub(super) fn set_aside<'k>(
         })
     });
     let formula = laid_out.formula_fault.iter().map(|text| SetAsideFinding { finding: "formula", text: text.clone() });
-    implausible.chain(unused_readings).chain(unused_facts).chain(formula).collect()
+    let crowded_out = laid_out
+        .raising
+        .crowded_out
+        .iter()
+        .map(|one| SetAsideFinding { finding: &declared.readings[one.reading].id, text: one.text.clone() });
+    implausible.chain(crowded_out).chain(unused_readings).chain(unused_facts).chain(formula).collect()
 }
 
 /// Symptoms that are seen and that no probable cause shows.

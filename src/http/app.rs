@@ -7,6 +7,7 @@ use actix_web::{App, Error, web};
 
 use super::authoring::Authoring;
 use super::body::BodyLimits;
+use super::planning::Planning;
 use super::request_log::log_request;
 use super::routes;
 use super::unread_body::hold_request_body;
@@ -19,6 +20,8 @@ pub struct AppState {
     pub rules: web::Data<LiveRules>,
     /// What authors of rules may do.
     pub authoring: web::Data<Authoring>,
+    /// Places for plans of inquiries.
+    pub planning: web::Data<Planning>,
     /// What a request body may take.
     pub body_limits: BodyLimits,
 }
@@ -38,6 +41,7 @@ pub fn create_app(
     App::new()
         .app_data(state.rules.clone())
         .app_data(state.authoring.clone())
+        .app_data(state.planning.clone())
         .app_data(state.body_limits)
         .configure(routes::configure)
         .wrap(Compress::default())

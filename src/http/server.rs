@@ -10,6 +10,7 @@ use actix_web::{HttpServer, dev, web};
 use super::app::{AppState, create_app};
 use super::authoring::Authoring;
 use super::body::BodyLimits;
+use super::planning::Planning;
 use crate::live_rules::LiveRules;
 use crate::settings::HttpSettings;
 
@@ -34,6 +35,7 @@ impl Server {
         let state = AppState {
             rules: web::Data::from(rules),
             authoring: web::Data::new(authoring),
+            planning: web::Data::new(Planning::default()),
             body_limits: BodyLimits { bytes: settings.body_limit_bytes, time: settings.request_timeout },
         };
         let mut server = HttpServer::new(move || create_app(&state))

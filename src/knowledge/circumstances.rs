@@ -1,6 +1,6 @@
 //! What is known of a case, laid out for conditions.
 
-use super::{Fact, FormulaFigures, FormulaQuantity, Ingredient, Input, Key, Reading};
+use super::{Fact, FormulaFigures, FormulaQuantity, Ingredient, Input, Key, Reading, Window};
 use crate::science::formula::{Part, Role};
 
 /// The limits that apply to a reading in a case, in its unit; `None` where nobody set one.
@@ -14,6 +14,30 @@ pub struct Limits {
     pub high: Option<f64>,
     /// How far past a limit counts fully.
     pub margin: Option<f64>,
+}
+
+impl Limits {
+    /// Limits of a usual window: the target is its middle, the margin a quarter of its width unless given.
+    #[must_use]
+    pub fn usual(window: Window, margin: Option<f64>) -> Self {
+        let Window { low, high } = window;
+        Self {
+            low: Some(low),
+            target: Some(f64::midpoint(low, high)),
+            high: Some(high),
+            margin: margin.or(Some((high - low) / 4.0)),
+        }
+    }
+
+    /// These limits, and those of `earlier` that are not stated anew and agree with what is.
+    #[must_use]
+    pub fn over(self, earlier: Self) -> Self {
+        let low = self.low.or(earlier.low.filter(|low| self.high.is_none_or(|high| *low < high)));
+        let high = self.high.or(earlier.high.filter(|high| self.low.is_none_or(|low| low < *high)));
+        let within = |target: &f64| low.is_none_or(|low| low <= *target) && high.is_none_or(|high| *target <= high);
+        let target = self.target.or(earlier.target.filter(within));
+        Self { low, target, high, margin: self.margin.or(earlier.margin) }
+    }
 }
 
 /// Everything that conditions may ask of a case. Starts with nothing known.

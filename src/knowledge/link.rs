@@ -6,7 +6,6 @@ use super::demand::{ALWAYS_COMPUTED, Needs};
 use super::product::most_specific;
 use super::{
     Cause, Declarations, Fact, Family, FormulaQuantity, Input, Key, Limit, Limits, Product, Reading, Scope, Symptom,
-    Window,
 };
 use crate::science::formula::{Part, Stage};
 
@@ -256,20 +255,6 @@ fn usual_limits(reading: &Reading, product: Key<Product>, family: Option<Key<Fam
     let margin = most_specific(&reading.margins, product, family).copied().or(reading.margin);
     most_specific(&reading.windows, product, family)
         .map_or_else(|| Limits { margin, ..Limits::default() }, |window| Limits::usual(*window, margin))
-}
-
-impl Limits {
-    /// Limits of a usual window: the target is its middle, the margin a quarter of its width unless given.
-    #[must_use]
-    pub fn usual(window: Window, margin: Option<f64>) -> Self {
-        let Window { low, high } = window;
-        Self {
-            low: Some(low),
-            target: Some(f64::midpoint(low, high)),
-            high: Some(high),
-            margin: margin.or(Some((high - low) / 4.0)),
-        }
-    }
 }
 
 /// Keys that are declared for the product or otherwise `used`, in order of declaration.

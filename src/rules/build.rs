@@ -12,7 +12,7 @@ use super::files::RuleFiles;
 use super::sandbox;
 use super::stage::Stage;
 use super::term::{Kind, Term};
-use crate::knowledge::{Declarations, Place};
+use crate::knowledge::{Declarations, Input, Key, Place, Quantity, Reading};
 use crate::suggest::did_you_mean;
 
 /// Most diagnostics of a load; a loop can repeat one fault for ever.
@@ -38,6 +38,8 @@ pub(super) struct Build {
     pub(super) diagnostics: Vec<Diagnostic>,
     /// Properties that a declaration states, rightly or wrongly: kind and index of the thing, and the word.
     pub(super) stated: BTreeSet<(Kind, usize, &'static str)>,
+    /// Readings whose unit is known by now; what the others are counted in is not judged.
+    pub(super) in_units: BTreeSet<Key<Reading>>,
     /// Engine for closures in requests.
     pub(super) judging: Arc<Engine>,
     /// Functions of the file that is running, for its closures.
@@ -55,6 +57,7 @@ impl Build {
             names: BTreeMap::new(),
             diagnostics: Vec::new(),
             stated: BTreeSet::new(),
+            in_units: BTreeSet::new(),
             judging: Arc::new(sandbox::judging_engine()),
             functions: Arc::new(AST::empty()),
             file: Arc::from(""),
@@ -139,6 +142,17 @@ impl Build {
         if let Some(name) = self.names.get_mut(id) {
             name.place.get_or_insert(nowhere);
         }
+    }
+
+    /// Whether the unit of every reading in a quantity is known.
+    pub(super) fn knows_units_of(&self, quantity: &Quantity) -> bool {
+        let mut known = true;
+        quantity.inputs(&mut |input| {
+            if let Input::Reading(key) = input {
+                known &= self.in_units.contains(&key);
+            }
+        });
+        known
     }
 
     /// Whether the running file may use a declaring word.

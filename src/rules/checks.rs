@@ -133,6 +133,7 @@ fn check_reading(build: &mut Build, id: &str, key: Key<Reading>, at: &Place) {
         }
     }
     if let Some(Quantity::Calculated(calculated)) = &reading.computed
+        && build.in_units.contains(&key)
         && !is_same_unit(&calculated.unit, &reading.unit)
     {
         let (own, wanted) = (calculated.unit.code(), reading.unit.code());
@@ -147,7 +148,8 @@ fn check_reading(build: &mut Build, id: &str, key: Key<Reading>, at: &Place) {
 /// The most that is allowed is compared with the quantity as it stands: in its unit.
 fn check_limit(build: &mut Build, id: &str, key: Key<Limit>, at: &Place) {
     let limit = &build.declared.limits[key];
-    let own = limit.quantity.as_ref().and_then(|quantity| quantity.unit(&build.declared.readings));
+    let quantity = limit.quantity.as_ref().filter(|quantity| build.knows_units_of(quantity));
+    let own = quantity.and_then(|quantity| quantity.unit(&build.declared.readings));
     let Some(own) = own.filter(|own| !is_same_unit(own, &limit.unit)) else { return };
     let message = format!("`{id}` is counted in `{}`, but its quantity in `{}`", limit.unit.code(), own.code());
     let help = Some(format!("write `.unit(\"{}\")` and the most in it", own.code()));

@@ -25,7 +25,7 @@ pub struct Loaded {
 /// Runs and links the files of a pack.
 ///
 /// # Errors
-/// Every fault of every file, sorted by file and place; nothing is loaded then.
+/// Every fault of every file, in the order of reading the files, then by place; nothing is loaded then.
 pub fn load(files: &RuleFiles) -> Result<Loaded, Vec<Diagnostic>> {
     run(files, None)
 }
@@ -85,11 +85,11 @@ fn finish(build: &mut Build, files: &RuleFiles) -> Result<Loaded, Vec<Diagnostic
     Ok(Loaded { knowledge, warnings: sorted(build) })
 }
 
-/// The diagnostics so far, by severity, file and place.
+/// The diagnostics so far, by severity, stage, file and place: what is declared first fails first.
 fn sorted(build: &mut Build) -> Vec<Diagnostic> {
     let mut diagnostics = std::mem::take(&mut build.diagnostics);
-    diagnostics.sort_by(|a, b| {
-        (a.severity, &a.file, a.line, a.column, &a.message).cmp(&(b.severity, &b.file, b.line, b.column, &b.message))
+    diagnostics.sort_by_cached_key(|told| {
+        (told.severity, Stage::of(&told.file), told.file.clone(), told.line, told.column, told.message.clone())
     });
     diagnostics
 }

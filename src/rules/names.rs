@@ -2,17 +2,31 @@
 
 use rhai::{AST, ASTNode, Expr, FnCallExpr, Position, Stmt};
 
+use super::language;
 use super::stage::Stage;
 use super::term::Kind;
+use crate::suggest::closest;
 
-/// Ids that stand as literals in declaring words of a compiled file.
-pub(super) fn declared_in(ast: &AST, stage: Stage) -> Vec<(Kind, String, Position)> {
+/// An id that stands as a literal in a declaring word of a compiled file.
+pub(super) struct Declared {
+    pub(super) kind: Kind,
+    pub(super) id: String,
+    pub(super) at: Position,
+    /// Whether the word is none, but nearly a declaring one.
+    pub(super) is_misspelt: bool,
+}
+
+/// Ids that stand as literals in declaring words of a compiled file, or in what nearly is one.
+pub(super) fn declared_in(ast: &AST, stage: Stage) -> Vec<Declared> {
     let mut found = Vec::new();
     each_call(ast, &mut |call, at| {
-        if let Some(Expr::StringConstant(id, _)) = call.args.first()
-            && let Some(kind) = kind_of(&call.name, stage)
-        {
-            found.push((kind, id.to_string(), at));
+        let Some(Expr::StringConstant(id, _)) = call.args.first() else { return };
+        let exact = kind_of(&call.name, stage);
+        let is_unknown = || language::words().all(|word| word.name != call.name.as_str());
+        let meant = || closest(&call.name, stage.declaring_words().iter().map(|(word, _)| *word));
+        let near = || meant().filter(|_| is_unknown()).and_then(|word| kind_of(word, stage));
+        if let Some(kind) = exact.or_else(near) {
+            found.push(Declared { kind, id: id.to_string(), at, is_misspelt: exact.is_none() });
         }
     });
     found
@@ -22,9 +36,10 @@ pub(super) fn declared_in(ast: &AST, stage: Stage) -> Vec<(Kind, String, Positio
 pub(super) fn declared_in_text(text: &str, stage: Stage) -> Vec<(Kind, String)> {
     let mut found = Vec::new();
     for (word, kind) in stage.declaring_words() {
-        for (start, _) in text.match_indices(&format!("{word}(\"")) {
-            let rest = text.get(start + word.len() + 2..).unwrap_or_default();
-            if let Some((id, _)) = rest.split_once('"') {
+        for (start, _) in text.match_indices(&format!("{word}(")) {
+            let rest = text.get(start + word.len()..).unwrap_or_default();
+            let quoted = rest.trim_start_matches(['(', ' ']).strip_prefix('"');
+            if let Some((id, _)) = quoted.and_then(|rest| rest.split_once('"')) {
                 found.push((*kind, id.to_owned()));
             }
         }

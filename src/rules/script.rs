@@ -14,12 +14,12 @@ use super::code::Code;
 use super::failure;
 use super::files::LARGEST_FILE;
 use super::language::{self, Call, Effect};
-use super::names;
+use super::names::{self, Declared};
 use super::sandbox;
 use super::stage::Stage;
 use super::term::{Kind, Term};
 use crate::knowledge::Place;
-use crate::suggest::did_you_mean;
+use crate::suggest::{closest, did_you_mean};
 
 /// Most arguments of a word, its receiver included; longer lists go in brackets.
 const MOST_ARGUMENTS: usize = 10;
@@ -186,10 +186,13 @@ impl Runner {
     fn reserve(&self, stage: Stage, script: &Script) {
         let mut build = self.build();
         build.file = Arc::clone(&script.path);
-        for (kind, id, position) in names::declared_in(&script.ast, stage) {
+        for Declared { kind, id, at, is_misspelt } in names::declared_in(&script.ast, stage) {
             if build.is_name(&id, kind) {
-                let at = build.place(position);
+                let at = build.place(at);
                 build.reserve(kind, &id, &at);
+                if is_misspelt {
+                    build.believe_declared(&id);
+                }
             }
         }
     }
@@ -270,8 +273,8 @@ impl Runner {
     /// What a failed script did not come to declare is not told on top.
     fn excuse(&self, stage: Stage, failed: &AST) {
         let mut build = self.build();
-        for (_, id, _) in names::declared_in(failed, stage) {
-            build.believe_declared(&id);
+        for declared in names::declared_in(failed, stage) {
+            build.believe_declared(&declared.id);
         }
     }
 }
@@ -312,8 +315,13 @@ fn apply(build: &mut Build, name: &str, at: Place, arguments: Vec<Term>) -> Term
     if receiver == Some(Kind::Unknown) {
         return Term::Unknown;
     }
+    if let Some(number) = arguments.iter().find_map(Term::not_finite) {
+        let message = format!("{number} is not a number to compute with");
+        build.fault(Code::OutOfRange, &at, name.chars().count(), message, None);
+        return Term::Unknown;
+    }
     let Some(word) = language::find(name, receiver) else {
-        unknown_word(build, name, receiver, &at);
+        unknown_word(build, name, arguments.first(), &at);
         // The rest of the chain can be read all the same.
         let stage = build.stage;
         return arguments
@@ -350,8 +358,9 @@ fn small_enough(build: &mut Build, name: &str, at: &Place, made: Term) -> Term {
     Term::Unknown
 }
 
-fn unknown_word(build: &mut Build, name: &str, receiver: Option<Kind>, at: &Place) {
+fn unknown_word(build: &mut Build, name: &str, receiver: Option<&Term>, at: &Place) {
     let width = name.chars().count();
+    let (thing, receiver) = (receiver.and_then(Term::thing), receiver.map(Term::kind));
     let elsewhere: Vec<&'static str> = language::words()
         .filter(|word| word.name == name)
         .flat_map(|word| word.follows)
@@ -361,7 +370,12 @@ fn unknown_word(build: &mut Build, name: &str, receiver: Option<Kind>, at: &Plac
     if elsewhere.is_empty() {
         let own = language::words()
             .filter(|word| word.follows.is_empty() || receiver.is_some_and(|kind| word.follows.contains(&kind)));
-        let help = did_you_mean(name, own.map(|word| word.name));
+        let meant = closest(name, own.map(|word| word.name));
+        // What the word was to state is not told to be lacking on top.
+        if let (Some((kind, index)), Some(word)) = (thing, meant) {
+            build.stated.insert((kind, index, word));
+        }
+        let help = meant.map(|word| format!("did you mean `{word}`?"));
         build.fault(Code::UnknownWord, at, width, format!("unknown word `{name}`"), help);
     } else {
         let help = Some(format!("it follows {}", elsewhere.join(", ")));

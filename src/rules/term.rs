@@ -228,6 +228,16 @@ impl Term {
         Some((self.kind(), index))
     }
 
+    /// A number, of a list or map too, that nothing can be computed with: a script divided by zero.
+    pub(super) fn not_finite(&self) -> Option<f64> {
+        match self {
+            Self::Number(number) => Some(*number).filter(|number| !number.is_finite()),
+            Self::List(items) => items.iter().find_map(Self::not_finite),
+            Self::Map(entries) => entries.values().find_map(Self::not_finite),
+            _ => None,
+        }
+    }
+
     /// Parts of a condition, expression or prescription; 1 for all else.
     pub(super) fn nodes(&self) -> usize {
         match self {

@@ -17,4 +17,4 @@ mod trial;
 pub(crate) use amount::{Size, change as change_amount};
 pub use answer::{Applied, CauseChange, FigureChange, LeaderChange, NotApplied, WhatIf, WhatIfLeader};
 pub use terminal::render;
-pub use trial::what_if;
+pub use trial::{WhatIfFault, what_if};

@@ -1,5 +1,7 @@
 //! The changed case, and both diagnoses.
 
+use std::fmt;
+
 use super::amount::{self, Size, is_flour};
 use super::answer::{Applied, NotApplied, WhatIf};
 use super::compared::compared;
@@ -7,18 +9,38 @@ use crate::case::{Case, CaseChanges, IngredientChange, Measured, TriedAmount, Wh
 use crate::diagnosis::{ChangeText, Diagnosis, DiagnosisFault, Diagnostician, change_text};
 use crate::knowledge::{Amount, Basis, Change, How, Key, Portion, Reading};
 
+/// Why there is nothing to compare.
+#[derive(Debug, Clone, PartialEq)]
+pub enum WhatIfFault {
+    /// The case as it is cannot be diagnosed.
+    Case(DiagnosisFault),
+    /// The changed case cannot.
+    Changed(DiagnosisFault),
+}
+
+impl fmt::Display for WhatIfFault {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Case(fault) => fault.fmt(f),
+            Self::Changed(fault) => write!(f, "the changed case: {fault}"),
+        }
+    }
+}
+
+impl std::error::Error for WhatIfFault {}
+
 /// Diagnoses a case as it is and as it would be.
 ///
 /// # Errors
-/// More present or uncertain symptoms than can be weighed exactly, before or after.
-pub fn what_if(request: WhatIfRequest, diagnostician: &Diagnostician) -> Result<WhatIf<'_>, DiagnosisFault> {
+/// More present or uncertain symptoms than can be weighed exactly.
+pub fn what_if(request: WhatIfRequest, diagnostician: &Diagnostician) -> Result<WhatIf<'_>, WhatIfFault> {
     let WhatIfRequest { case, changes, reference } = request;
-    let before = diagnostician.diagnose(case.clone())?;
+    let before = diagnostician.diagnose(case.clone()).map_err(WhatIfFault::Case)?;
     let mut trial = Trial { diagnostician, case, applied: Vec::new(), not_applied: Vec::new() };
     trial.change(&changes);
     trial.act(&changes.actions, &ranking(&before));
     let Trial { case, applied, not_applied, .. } = trial;
-    let after = diagnostician.diagnose(case)?;
+    let after = diagnostician.diagnose(case).map_err(WhatIfFault::Changed)?;
     Ok(compared(before, after, reference, applied, not_applied))
 }
 
@@ -86,9 +108,7 @@ impl<'k> Trial<'k> {
         let reading = &self.diagnostician.knowledge().declared.readings[key];
         let before = self.diagnostician.known(&self.case).0.reading(key);
         let earlier = self.case.readings.iter().find(|own| own.reading == key).map(|own| own.limits);
-        let own = measured.limits;
-        let stated = own.low.is_some() || own.high.is_some() || own.target.is_some();
-        let limits = if stated { own } else { earlier.unwrap_or(own) };
+        let limits = earlier.map_or(measured.limits, |earlier| measured.limits.over(earlier));
         let after = measured.value;
         self.case.readings.retain(|own| own.reading != key);
         self.case.set_aside.retain(|aside| aside.measured.reading != key);

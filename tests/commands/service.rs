@@ -3,7 +3,7 @@
 use std::time::{Duration, SystemTime};
 
 use actix_web::web::Data;
-use whybake::http::{AppState, AuthorAccess, Authoring, BodyLimits};
+use whybake::http::{AppState, AuthorAccess, Authoring, BodyLimits, Planning};
 use whybake::live_rules::LiveRules;
 use whybake::rule_set::RuleSet;
 use whybake::rules::RuleFiles;
@@ -15,6 +15,7 @@ pub(crate) fn embedded(bytes: usize) -> AppState {
     AppState {
         rules: Data::new(LiveRules::new(rules, SystemTime::UNIX_EPOCH)),
         authoring: Data::new(Authoring::new(AuthorAccess::Nobody, None)),
+        planning: Data::new(Planning::default()),
         body_limits: BodyLimits { bytes, time: Duration::from_secs(5) },
     }
 }

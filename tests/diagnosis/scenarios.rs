@@ -1,8 +1,8 @@
 //! Invented complaints, with what common practice says of them.
 
-use serde_json::json;
+use serde_json::{Value, json};
 
-use crate::support::{answer, ids, probability};
+use crate::support::{answer, ids, probability, rules};
 
 #[test]
 fn a_hollow_without_readings_suspects_the_hot_dough_and_asks_for_its_temperature() {
@@ -171,4 +171,22 @@ fn what_is_said_against_a_reading_is_told() {
     };
     assert_eq!([at(4.6, true), at(3.2, false)], [1, 1]);
     assert_eq!([at(3.2, true), at(4.6, false)], [0, 0]);
+}
+
+/// An invented bun with sixteen symptoms: as many as can be weighed.
+#[test]
+fn a_reading_that_shows_one_symptom_too_many_is_told() {
+    let product = "hamburger_bun";
+    let view = rules().knowledge().view(rules().knowledge().declared.products.find(product).unwrap());
+    let declared = &rules().knowledge().declared;
+    let shown = declared.readings[declared.readings.find("specific_volume").unwrap()].low_shows.unwrap();
+    let others = view.symptoms.iter().filter(|key| **key != shown).take(16);
+    let symptoms: Vec<Value> =
+        others.map(|key| json!({ "symptom": declared.symptoms[*key].id, "certainty": 0.4 })).collect();
+    assert_eq!(symptoms.len(), 16);
+    let reading = json!({ "specific_volume": { "value": 2.0, "unit": "mL/g", "low": 5 } });
+    let told = answer(&json!({ "product": product, "symptoms": symptoms, "readings": reading }));
+    let aside = told["set_aside"].as_array().unwrap().iter().find(|aside| aside["finding"] == "specific_volume");
+    let text = aside.unwrap_or_else(|| panic!("{told:#}"))["text"].as_str().unwrap();
+    assert!(text.ends_with("is not counted, the case has 16 symptoms already"), "{text}");
 }

@@ -230,3 +230,19 @@ fn faults_of_the_case_are_told_at_their_places_in_the_request() {
     let pointers: Vec<&str> = told.iter().map(|fault| fault.pointer.as_str()).collect();
     assert_eq!(pointers, ["/case/product", "/changes/actions/0"]);
 }
+
+#[test]
+fn a_limit_that_is_not_stated_anew_stays() {
+    let case = json!({ "product": "hamburger_bun", "symptoms": [{ "symptom": "hollow_under_crust" }],
+        "readings": { "dough_temperature": { "value": 30, "unit": "Cel", "low": 10, "high": 28 } } });
+    let read = |limits: Value| {
+        let mut reading = json!({ "value": 22, "unit": "Cel" });
+        reading.as_object_mut().unwrap().extend(limits.as_object().unwrap().clone());
+        tried(&case, &json!({ "readings": { "dough_temperature": reading } }))["leader"]["after"].clone()
+    };
+    let both = read(json!({ "low": 10, "high": 28 }));
+    assert_eq!(read(json!({})), both);
+    assert_eq!(read(json!({ "high": 28 })), both);
+    // A limit that contradicts the new one does not stay.
+    assert_eq!(read(json!({ "low": 29 })), read(json!({ "low": 29, "high": 1000 })));
+}

@@ -1,16 +1,24 @@
 //! `POST /v1/inquiries`
 
+use std::time::Duration;
+
 use actix_web::test::TestRequest;
+use actix_web::web::Data;
 use serde_json::{Value, json};
+use whybake::http::{AppState, Planning};
 
 use crate::schema;
-use crate::service::{Answer, diagnose, send};
+use crate::service::{Answer, diagnose, send, send_to, state};
 
 const EXAMPLE: &str = include_str!("../../src/http/openapi/examples/inquiry_request.json");
 
-async fn inquire(body: impl ToString) -> Answer {
+fn request(body: impl ToString) -> TestRequest {
     let request = TestRequest::post().uri("/v1/inquiries").insert_header(("content-type", "application/json"));
-    send(request.set_payload(body.to_string())).await
+    request.set_payload(body.to_string())
+}
+
+async fn inquire(body: impl ToString) -> Answer {
+    send(request(body)).await
 }
 
 fn number(value: &Value) -> f64 {
@@ -125,6 +133,14 @@ async fn every_fault_of_a_request_is_told() {
         "/depth",
     ];
     assert_eq!(pointers, expected, "{errors}");
+}
+
+#[actix_web::test]
+async fn a_plan_waits_for_a_place_and_then_asks_to_come_again() {
+    let full = AppState { planning: Data::new(Planning::new(0, Duration::ZERO)), ..state().clone() };
+    let busy = send_to(&full, request(json!({ "case": { "product": "hamburger_bun" } }))).await;
+    assert_eq!((busy.status, busy.header("retry-after")), (503, "10"));
+    assert_eq!(busy.json()["type"], "/v1/problems/busy");
 }
 
 #[actix_web::test]

@@ -6,7 +6,7 @@ use std::time::Duration;
 use actix_web::test::{TestRequest, call_service, init_service, read_body};
 use actix_web::web::Data;
 use serde_json::{Value, json};
-use whybake::http::{AppState, AuthorAccess, Authoring, BodyLimits, create_app};
+use whybake::http::{AppState, AuthorAccess, Authoring, BodyLimits, Planning, create_app};
 use whybake::live_rules::LiveRules;
 use whybake::rule_set::RuleSet;
 use whybake::rules::{Code, RuleFiles};
@@ -40,6 +40,7 @@ async fn ask(authoring: Authoring, request: TestRequest) -> Answer {
     let state = AppState {
         rules: Data::new(LiveRules::new(rules, std::time::SystemTime::UNIX_EPOCH)),
         authoring: Data::new(authoring),
+        planning: Data::new(Planning::default()),
         body_limits: BodyLimits { bytes: 100, time: Duration::from_secs(5) },
     };
     let service = init_service(create_app(&state)).await;

@@ -8,7 +8,7 @@ use actix_web::http::header::HeaderMap;
 use actix_web::test::{TestRequest, call_service, init_service, read_body};
 use actix_web::web::{Bytes, Data};
 use serde_json::Value;
-use whybake::http::{AppState, AuthorAccess, Authoring, BodyLimits, create_app};
+use whybake::http::{AppState, AuthorAccess, Authoring, BodyLimits, Planning, create_app};
 use whybake::live_rules::LiveRules;
 use whybake::rule_set::RuleSet;
 use whybake::rules::RuleFiles;
@@ -20,6 +20,7 @@ pub(crate) const BODY_LIMIT: usize = 20_000;
 static STATE: LazyLock<AppState> = LazyLock::new(|| AppState {
     rules: Data::from(live_rules()),
     authoring: Data::new(everybody()),
+    planning: Data::new(Planning::default()),
     body_limits: BodyLimits { bytes: BODY_LIMIT, time: Duration::from_secs(5) },
 });
 
@@ -69,8 +70,18 @@ impl Answer {
     }
 }
 
+/// What the workers of the service under test share.
+pub(crate) fn state() -> &'static AppState {
+    &STATE
+}
+
 pub(crate) async fn send(request: TestRequest) -> Answer {
-    let service = init_service(create_app(&STATE)).await;
+    send_to(&STATE, request).await
+}
+
+/// Sends a request to a service of another state.
+pub(crate) async fn send_to(state: &AppState, request: TestRequest) -> Answer {
+    let service = init_service(create_app(state)).await;
     let response = call_service(&service, request.to_request()).await;
     let (status, headers) = (response.status().as_u16(), response.headers().clone());
     Answer { status, headers, body: read_body(response).await }

@@ -50,3 +50,31 @@ async fn every_fault_is_told_with_its_place() {
     let problem = problem.json();
     assert_eq!(problem["errors"][0]["detail"], "`changes` is missing");
 }
+
+#[actix_web::test]
+async fn one_symptom_too_many_is_told_where_it_is_added() {
+    let sixteen = [
+        "dense_grain",
+        "open_grain",
+        "large_holes",
+        "streaked_crumb",
+        "cores_and_seams",
+        "crumbly_crumb",
+        "gummy_crumb",
+        "grey_crumb",
+        "tough_crumb",
+        "weak_sidewalls",
+        "dry_crumb",
+        "crushed_when_sliced",
+        "pale_crust",
+        "dark_crust",
+        "uneven_crust_colour",
+        "pale_sides",
+    ];
+    let symptoms: Vec<Value> = sixteen.iter().map(|id| json!({ "symptom": id, "certainty": 0.4 })).collect();
+    let body = json!({ "case": { "product": "hamburger_bun", "symptoms": symptoms },
+        "changes": { "symptoms": [{ "symptom": "thick_crust" }] } });
+    let problem = ask(&body.to_string()).await;
+    assert_eq!(problem.status, 422);
+    assert_eq!(problem.json()["errors"][0]["pointer"], "/changes/symptoms", "{}", problem.json());
+}

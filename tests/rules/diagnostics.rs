@@ -2,6 +2,7 @@
 
 mod arguments;
 mod calculations;
+mod cascades;
 mod changes;
 mod declarations;
 mod formulas;

@@ -41,13 +41,13 @@ mod unused {
         assert_doubts(
             &files,
             &[
+                "unused sources.rhai:2:1 [source] source `old_book` is never used -- name it in `.source(…)` of what it is about",
                 "unused cautions.rhai:1:1 [caution] caution `hot_oven` is never used -- name it in `.caution(…)` of a cause, action or symptom, in `warn(…)`, or add `.always()`",
                 "unused ingredients.rhai:1:1 [ingredient] ingredient `lard` is never used -- give its composition, or use it in a rule",
-                "unused more/actions.rhai:1:1 [action] action `wait` is never used -- name it in `.action(…)` of a cause",
+                "unused more/symptoms.rhai:1:1 [symptom] no cause shows `pale` -- add `.shows(…)` to a cause",
                 "unused more/facts.rhai:1:1 [fact] fact `new_tins` is never used -- use it in `.evidence(…)` of a cause",
                 "unused more/readings.rhai:1:1 [reading] reading `mass` is never used -- use it in `.evidence(…)` of a cause",
-                "unused more/symptoms.rhai:1:1 [symptom] no cause shows `pale` -- add `.shows(…)` to a cause",
-                "unused sources.rhai:2:1 [source] source `old_book` is never used -- name it in `.source(…)` of what it is about",
+                "unused more/actions.rhai:1:1 [action] action `wait` is never used -- name it in `.action(…)` of a cause",
             ],
         );
     }

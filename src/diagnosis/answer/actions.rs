@@ -80,10 +80,12 @@ pub struct OrderedAction<'k> {
     /// Minutes until the next batch can show it.
     #[schema(example = 10.0)]
     pub effort_minutes: f64,
-    /// Class of its cost, a word of the rules; `null` where nobody states it.
+    /// Class of its cost, a word of the rules; left out where nobody states it.
+    #[serde(skip_serializing_if = "Option::is_none")]
     #[schema(example = "RUNNING_COST")]
     pub cost: Option<&'k str>,
-    /// Batches that are typically lost until it works; `null` where nobody states it.
+    /// Batches that are typically lost until it works; left out where nobody states it.
+    #[serde(skip_serializing_if = "Option::is_none")]
     #[schema(example = 0.05)]
     pub waste_batches: Option<f64>,
     /// Effort and what cost and waste weigh, minutes: the minutes of the cost class, and 60 a lost batch (common practice).

@@ -22,8 +22,8 @@ use utoipa::openapi::security::{HttpAuthScheme, HttpBuilder, SecurityScheme};
 use utoipa::openapi::{Content, RefOr};
 
 pub(super) use problems::{
-    CaseProblems, ComplaintProblems, FormulaProblems, ItemProblems, ParameterProblems, RecordProblems, ReloadProblems,
-    TrialProblems, TrialSheetProblems,
+    CaseProblems, ComplaintProblems, FormulaProblems, InquiryProblems, ItemProblems, ParameterProblems, RecordProblems,
+    ReloadProblems, TrialProblems, TrialSheetProblems,
 };
 
 use super::parameters::NoParameters;

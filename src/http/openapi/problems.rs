@@ -13,6 +13,9 @@ use crate::rules::{Code, Diagnostic, Severity};
 /// Problems of routes that take a case.
 pub(in crate::http) struct CaseProblems;
 
+/// The same where requests wait for a place.
+pub(in crate::http) struct InquiryProblems;
+
 /// Problems of calculations; written once among the components, for there are many.
 pub(super) struct CalculationProblems;
 /// Problems of routes that take a formula.
@@ -44,6 +47,14 @@ type Responses = BTreeMap<String, RefOr<Response>>;
 impl IntoResponses for CaseProblems {
     fn responses() -> Responses {
         of_document(ProblemKind::FaultyCase)
+    }
+}
+
+impl IntoResponses for InquiryProblems {
+    fn responses() -> Responses {
+        let mut all = of_document(ProblemKind::FaultyCase);
+        all.extend(responses(&[ProblemKind::Busy]));
+        all
     }
 }
 

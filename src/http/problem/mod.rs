@@ -172,12 +172,12 @@ impl From<CaseFaults> for Problem {
     }
 }
 
-impl From<DiagnosisFault> for Problem {
-    fn from(fault: DiagnosisFault) -> Self {
+impl Problem {
+    /// A case that cannot be weighed; `symptoms` points at those of the request.
+    pub(in crate::http) fn undiagnosable(fault: DiagnosisFault, symptoms: &str) -> Self {
         match fault.0 {
-            // Readings out of their limits raise symptoms beside those that the case names.
             FindingsFault::TooManySymptoms { .. } => {
-                let entry = ProblemEntry::pointer("/symptoms", ErrorCode::OutOfRange, fault.to_string());
+                let entry = ProblemEntry::pointer(symptoms, ErrorCode::OutOfRange, fault.to_string());
                 let help = "leave out the symptoms that are least certain".to_owned();
                 Self::new(ProblemKind::FaultyCase).entries([entry.help(help)])
             }
@@ -202,14 +202,15 @@ mod tests {
     #[test]
     fn too_many_symptoms_are_a_fault_of_the_case() {
         let fault = DiagnosisFault(FindingsFault::TooManySymptoms { count: 18, limit: 16 });
-        let problem = Problem::from(fault);
+        let problem = Problem::undiagnosable(fault, "/case/symptoms");
         let document = problem.document();
-        assert_eq!((document.status, document.errors[0].pointer.as_deref()), (422, Some("/symptoms")));
+        assert_eq!((document.status, document.errors[0].pointer.as_deref()), (422, Some("/case/symptoms")));
     }
 
     #[test]
     fn the_reason_of_a_failure_is_not_told() {
-        let problem = Problem::from(DiagnosisFault(FindingsFault::UnknownCause { cause: 7 }));
+        let fault = DiagnosisFault(FindingsFault::UnknownCause { cause: 7 });
+        let problem = Problem::undiagnosable(fault, "/symptoms");
         let document = serde_json::to_string(&problem.document()).unwrap();
         assert_eq!(document, r#"{"type":"/v1/problems/internal","title":"the service failed","status":500}"#);
     }

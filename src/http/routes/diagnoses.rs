@@ -28,6 +28,6 @@ pub(crate) async fn create(rules: Data<LiveRules>, _: NoParameters, text: JsonTe
     // Stays on this worker: there is one a core, and the number of symptoms bounds the work.
     let rules = rules.current();
     let case = Case::parse(&text, rules.diagnostician.knowledge())?;
-    let diagnosis = rules.diagnostician.diagnose(case)?;
+    let diagnosis = rules.diagnostician.diagnose(case).map_err(|fault| Problem::undiagnosable(fault, "/symptoms"))?;
     Ok(json_bytes(diagnosis.to_json().map_err(|error| Problem::internal(&error))?))
 }

@@ -10,7 +10,7 @@ use crate::http::parameters::NoParameters;
 use crate::http::problem::Problem;
 use crate::http::reply::json;
 use crate::live_rules::LiveRules;
-use crate::what_if::{WhatIf, what_if};
+use crate::what_if::{WhatIf, WhatIfFault, what_if};
 
 /// Diagnose a case as it would be
 ///
@@ -29,5 +29,8 @@ use crate::what_if::{WhatIf, what_if};
 pub(crate) async fn create(rules: Data<LiveRules>, _: NoParameters, text: JsonText) -> Result<HttpResponse, Problem> {
     let rules = rules.current();
     let request = WhatIfRequest::parse(&text, rules.diagnostician.knowledge())?;
-    json(&what_if(request, &rules.diagnostician)?)
+    json(&what_if(request, &rules.diagnostician).map_err(|fault| match fault {
+        WhatIfFault::Case(fault) => Problem::undiagnosable(fault, "/case/symptoms"),
+        WhatIfFault::Changed(fault) => Problem::undiagnosable(fault, "/changes/symptoms"),
+    })?)
 }

@@ -111,6 +111,10 @@ fn options(call: &mut Call<'_>, unit: Option<&Unit>) -> Options {
 fn caps(call: &mut Call<'_>, limits: &[Key<Limit>], unit: Option<&Unit>) {
     for limit in limits {
         let limit = &call.build.declared.limits[*limit];
+        // The declaration of a limit without a quantity failed, and told so itself.
+        if limit.quantity.is_none() {
+            continue;
+        }
         let (id, own) = (limit.id.clone(), limit.unit.clone());
         if unit.is_some_and(|unit| !own.converts_to(unit)) {
             let message = format!("`{id}` is counted in `{own}`, the quantity in `{}`", unit.map_or("", Unit::code));

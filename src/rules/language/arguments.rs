@@ -23,11 +23,7 @@ impl Call<'_> {
     /// A number.
     pub(super) fn number(&mut self, index: usize) -> Option<f64> {
         match self.argument(index, "a number")? {
-            Term::Number(number) if number.is_finite() => Some(number),
-            Term::Number(number) => {
-                self.out_of_range(format!("{number} is not a number to compute with"));
-                None
-            }
+            Term::Number(number) => Some(number),
             other => {
                 self.wrong_kind("a number", other.kind());
                 None

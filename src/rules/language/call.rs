@@ -1,6 +1,6 @@
 //! One use of a word: its arguments, and the faults about them.
 
-use super::super::build::Build;
+use super::super::build::{Build, Name};
 use super::super::code::Code;
 use super::super::stage::Stage;
 use super::super::term::{Kind, Term};
@@ -79,12 +79,18 @@ impl Call<'_> {
         }
     }
 
-    /// The unit of a reading; one that is declared further down the file has none yet, which is told.
+    /// The unit of a reading; one that is declared further down the file has none yet, which is told. A reading whose
+    /// declaration failed has none either, and told so itself.
     pub(super) fn unit_of_reading(&mut self, key: Key<Reading>) -> Option<Unit> {
-        let stated = self.build.stated.contains(&(Kind::Reading, key.index(), "unit"));
         let reading = &self.build.declared.readings[key];
-        if stated || Stage::declaring(Kind::Reading) != Some(self.build.stage) {
+        if self.build.in_units.contains(&key) {
             return Some(reading.unit.clone());
+        }
+        let is_tried = |name: &Name| name.place.as_ref().is_some_and(|place| place.line == 0);
+        let tried = self.build.stated.contains(&(Kind::Reading, key.index(), "unit"))
+            || self.build.names.get(&reading.id).is_some_and(is_tried);
+        if tried || Stage::declaring(Kind::Reading) != Some(self.build.stage) {
+            return None;
         }
         let message = format!("the unit of `{}` is not stated before this line", reading.id);
         self.fault(Code::Unit, message, Some("declare the reading first, with its `.unit(…)`".to_owned()));

@@ -1,6 +1,6 @@
 //! Words that describe readings.
 
-use super::super::term::Kind;
+use super::super::term::{Kind, Term};
 use super::arguments;
 use super::{Call, Word, describes};
 use crate::knowledge::Reading;
@@ -13,6 +13,9 @@ pub(super) const WORDS: &[Word] = &[
             && let Some(unit) = call.unit(1)
         {
             call.set::<Reading>(|reading| reading.unit = unit);
+            if let Some(&Term::Reading(key)) = call.arguments.first() {
+                call.build.in_units.insert(key);
+            }
         }
     }),
     describes("plausible", READING, ".plausible(-5, 60)", |call| {

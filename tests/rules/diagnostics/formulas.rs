@@ -47,8 +47,8 @@ fn an_unknown_stage_or_part_is_told() {
     assert_told(
         &files,
         &[
-            "unknown-name mixing.rhai:10:15 [formula] unknown part `sponge` -- `sponge` counts to the dough: write `\"dough\"`",
             "unknown-name products.rhai:1:42 [main_stage] unknown stage `doug` -- did you mean `dough`?",
+            "unknown-name mixing.rhai:10:15 [formula] unknown part `sponge` -- `sponge` counts to the dough: write `\"dough\"`",
         ],
     );
 }

@@ -42,8 +42,8 @@ fn misspelt_names_in_two_files_and_two_stages_are_both_told() {
     assert_told(
         &files,
         &[
-            "unknown-name mixing.rhai:5:12 [COMON] unknown name `COMON` -- did you mean `COMMON`?",
             "unknown-name readings.rhai:4:13 [soft_rols] unknown name `soft_rols` -- did you mean `soft_rolls`?",
+            "unknown-name mixing.rhai:5:12 [COMON] unknown name `COMON` -- did you mean `COMMON`?",
         ],
     );
 }

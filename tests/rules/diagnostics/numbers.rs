@@ -1,6 +1,6 @@
 //! Numbers out of range, units, and weights that do not agree.
 
-use crate::support::{Changed, assert_loads, assert_told, pack};
+use crate::support::{Changed, assert_loads, assert_told, faults, pack};
 
 #[test]
 fn probabilities_0_and_1_are_refused() {
@@ -216,4 +216,20 @@ fn a_cost_is_a_word_of_its_scale_and_a_waste_a_number_of_batches() {
         &scale().and("scales.rhai", "cost_word(\"cheap\", -5);"),
         &["out-of-range scales.rhai:7:1 [cost_word] -5 is not between 0 and 20160"],
     );
+}
+
+#[test]
+fn what_a_script_divided_by_zero_is_told() {
+    let regions = |weights: &str| {
+        let line = format!(".evidence_in_regions(dough_temperature, [24, 28], {weights}, [0.2, 0.6, 0.2])");
+        pack().property(&line)
+    };
+    for not_a_number in ["[0.0 / 0.0, -2, 4.7]", "[1.0 / 0.0, -2, 4.7]"] {
+        let told = faults(&regions(not_a_number));
+        let messages: Vec<&str> = told.iter().map(|fault| fault.message.as_str()).collect();
+        assert_eq!(messages.len(), 1, "{messages:?}");
+        assert!(messages[0].ends_with("is not a number to compute with"), "{messages:?}");
+    }
+    let compared = faults(&pack().property(".evidence(dough_temperature > 0.0 / 0.0, STRONG)"));
+    assert_eq!(compared[0].message, "NaN is not a number to compute with");
 }

@@ -31,8 +31,8 @@ fn a_syntax_fault_does_not_hide_faults_of_other_files() {
     assert_told(
         &files,
         &[
-            "unknown-name mixing.rhai:5:12 [COMON] unknown name `COMON` -- did you mean `COMMON`?",
             "syntax readings.rhai:3:19 [6] expecting `,` to separate the arguments to function call `plausible`",
+            "unknown-name mixing.rhai:5:12 [COMON] unknown name `COMON` -- did you mean `COMMON`?",
         ],
     );
 }

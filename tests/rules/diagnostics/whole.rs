@@ -81,14 +81,14 @@ fn a_cause_without_symptom_action_confirmation_or_source_is_only_a_warning() {
 }
 
 #[test]
-fn faults_of_many_kinds_are_told_at_once_sorted_by_place() {
+fn faults_of_many_kinds_are_told_at_once_in_the_order_of_reading() {
     let files = pack()
         .but("readings.rhai", ".unit(\"Cel\")\n", ".unit(\"degC\")\n")
         .but("mixing.rhai", "prior(COMMON)", "prior(2)")
         .and("mixing.rhai", "reading(\"ph\");")
         .and("facts.rhai", "fact(\"dough_waits\");");
     let codes: Vec<Code> = faults(&files).iter().map(|fault| fault.code).collect();
-    assert_eq!(codes, [Code::Duplicate, Code::OutOfRange, Code::WrongFile, Code::Unit]);
+    assert_eq!(codes, [Code::Duplicate, Code::Unit, Code::OutOfRange, Code::WrongFile]);
 }
 
 #[test]
