@@ -64,9 +64,7 @@ fn fits(seen: Seen, earlier: &[Seen], item: &Node<'_>, declared: &Declarations, 
             item.fault(faults, code, detail, None);
             return false;
         }
-        let opposed = symptom.contradicts.contains(&other.symptom)
-            || declared.symptoms[other.symptom].contradicts.contains(&seen.symptom);
-        if opposed && other.certainty > EVEN && seen.certainty > EVEN {
+        if declared.contradict(seen.symptom, other.symptom) && other.certainty > EVEN && seen.certainty > EVEN {
             let detail =
                 format!("`{}` cannot be present together with `{}`", symptom.id, declared.symptoms[other.symptom].id());
             item.fault(faults, FaultCode::Contradiction, detail, Some("give the one that most pieces show".to_owned()));

@@ -82,9 +82,22 @@ impl<'a, 'k> Arguing<'a, 'k> {
             KnownFinding::Input(input) => input_id(&self.knowledge.declared, input),
             KnownFinding::Formula => "formula",
         };
-        let texts = joined(self.told(cause, source).map(|item| self.wording().evidence(&item.kind)), "; ");
-        let text = if texts.is_empty() { self.rival_text(place, source, decibans) } else { texts };
+        let own = self.own_text(cause, source, decibans);
+        let text = own.or_else(|| self.rival_text(place, source, decibans));
+        let text = text.unwrap_or_else(|| "together with the other findings".to_owned());
         Argument { finding, text: Said::Now(text), decibans }
+    }
+
+    /// What the evidence of a cause says of a finding. Nothing where the finding moves the cause the other way: then a rival
+    /// explains it better, or worse.
+    fn own_text(&self, cause: &'k Cause, source: KnownFinding, decibans: f64) -> Option<String> {
+        let (mut states, mut weight) = (Vec::new(), 0.0);
+        for item in self.told(cause, source) {
+            weight += item.decibans(self.circumstances, &mut |_, _| {}).unwrap_or(0.0);
+            states.extend(self.wording().states(&item.kind));
+        }
+        let agrees = weight * decibans >= 0.0;
+        (agrees && !states.is_empty()).then(|| joined(states.into_iter(), "; "))
     }
 
     fn wording(&self) -> Wording<'_> {
@@ -116,19 +129,16 @@ impl<'a, 'k> Arguing<'a, 'k> {
     }
 
     /// Why a finding moves a cause that it says nothing about: it moves a rival.
-    fn rival_text(&self, place: usize, source: KnownFinding, decibans: f64) -> String {
+    fn rival_text(&self, place: usize, source: KnownFinding, decibans: f64) -> Option<String> {
         let spoken_for = decibans < 0.0;
         let cell = self.rivals.get(place).and_then(|sides| sides.get(usize::from(spoken_for)));
-        let Some(Some((rival, state))) = cell.map(|cell| cell.get_or_init(|| self.rival(place, source, spoken_for)))
-        else {
-            return "together with the other findings".to_owned();
-        };
-        match (rival, spoken_for) {
+        let (rival, state) = cell?.get_or_init(|| self.rival(place, source, spoken_for)).as_ref()?;
+        Some(match (rival, spoken_for) {
             (Some(rival), true) => format!("{state}, which makes “{}” the likelier explanation", rival.title),
             (Some(rival), false) => format!("{state}, which speaks against “{}”, a rival explanation", rival.title),
             (None, true) => format!("{state}, which makes rival explanations likelier"),
             (None, false) => format!("{state}, which speaks against rival explanations"),
-        }
+        })
     }
 }
 

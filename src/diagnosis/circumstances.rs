@@ -5,11 +5,18 @@ use crate::case::{Case, Measured, Seen};
 use crate::formulas::{Figure, Weighed};
 use crate::knowledge::{Circumstances, Key, Knowledge, Limits, ProductView, Reading};
 
+/// What was computed for a reading that nobody took, outside its plausible range: it is not used.
+pub(super) struct Implausible {
+    pub(super) reading: Key<Reading>,
+    pub(super) value: f64,
+}
+
 /// A case laid out.
 pub(super) struct LaidOut {
     pub(super) circumstances: Circumstances,
     /// Readings that were computed because nobody measured them.
     pub(super) computed: Vec<Key<Reading>>,
+    pub(super) implausible: Vec<Implausible>,
     /// Symptoms: those that people looked at, then those that readings raised.
     pub(super) symptoms: Vec<Seen>,
     /// What readings say of symptoms.
@@ -41,10 +48,10 @@ pub(super) fn lay_out(case: &Case, knowledge: &Knowledge, view: &ProductView) ->
         Some(Err(nonsense)) => formula_fault = Some(nonsense.to_string()),
         None => {}
     }
-    let computed = compute(knowledge, view, &mut circumstances);
+    let (computed, implausible) = compute(knowledge, view, &mut circumstances);
     let mut symptoms = case.symptoms.clone();
     let raising = raise(case, knowledge, view, &circumstances, &mut symptoms);
-    LaidOut { circumstances, computed, symptoms, raising, figures, formula_fault }
+    LaidOut { circumstances, computed, implausible, symptoms, raising, figures, formula_fault }
 }
 
 /// The plant's own limits come before the usual window; the margin stays.
@@ -58,20 +65,27 @@ fn plant_limits(measured: &Measured, usual: Limits) -> Limits {
     Limits { low, high, target: own.target.or(middle).or(usual.target), margin: usual.margin }
 }
 
-/// Computes what can be computed, in an order in which each needs only what is known.
-fn compute(knowledge: &Knowledge, view: &ProductView, circumstances: &mut Circumstances) -> Vec<Key<Reading>> {
-    let mut computed = Vec::new();
+/// Computes what can be computed, in an order in which each needs only what is known: the readings that then are, and those
+/// whose value nobody can believe.
+fn compute(
+    knowledge: &Knowledge,
+    view: &ProductView,
+    circumstances: &mut Circumstances,
+) -> (Vec<Key<Reading>>, Vec<Implausible>) {
+    let (mut computed, mut implausible) = (Vec::new(), Vec::new());
     for &key in &view.computable {
         let reading = &knowledge.declared.readings[key];
         if circumstances.reading(key).is_some() {
             continue;
         }
         let value = reading.computed.as_ref().and_then(|quantity| quantity.value(circumstances));
-        let plausible = |value: &f64| (reading.plausible.low..=reading.plausible.high).contains(value);
-        if let Some(value) = value.filter(plausible) {
+        let Some(value) = value else { continue };
+        if (reading.plausible.low..=reading.plausible.high).contains(&value) {
             circumstances.set_reading(key, Some(value));
             computed.push(key);
+        } else {
+            implausible.push(Implausible { reading: key, value });
         }
     }
-    computed
+    (computed, implausible)
 }

@@ -15,6 +15,12 @@ const MOST_TOLD: usize = 3;
 /// A less probable cause is not acted on.
 const LEAST_PROBABILITY: f64 = 0.02;
 
+/// An action that takes no cause away more probably than this is no first thing to try (common practice)...
+const LEAST_MENDED: f64 = 0.1;
+
+/// ...unless all are as doubtful: then those count that mend this share of what the best one does.
+const SHARE_OF_BEST: f64 = 0.5;
+
 /// The joint posterior takes 2^(causes + symptoms seen) steps; no more than 2 to this power are spent on it.
 const MOST_WORK: usize = 11;
 
@@ -50,7 +56,7 @@ impl<'k> Ordering<'_, 'k> {
         let weighed = at_issue.get(..most).unwrap_or(&at_issue);
         // The causes are known, distinct and few: the joint posterior cannot fail.
         let Ok(joint) = self.posterior.joint(weighed) else { return ActionOrder::default() };
-        let candidates = self.candidates(weighed);
+        let candidates = worth_trying(self.candidates(weighed), weighed.len(), &joint);
         let repairs: Vec<Repair> = candidates.iter().map(|candidate| candidate.repair.clone()).collect();
         let steps = order_repairs(&joint, &repairs, MOST_ACTIONS);
         let ordered = steps.iter().filter_map(|step| {
@@ -147,13 +153,11 @@ impl<'k> Ordering<'_, 'k> {
     ) -> OrderedAction<'k> {
         let declared = self.advising.declared();
         let action = &declared.actions[candidate.action];
-        let mut left = vec![1.0; weighed.len()];
         let mut mended = Vec::with_capacity(candidate.repair.mends.len());
         for (place, works) in &candidate.repair.mends {
-            if let (Some(left), Some(position)) = (left.get_mut(*place), weighed.get(*place))
+            if let Some(position) = weighed.get(*place)
                 && let Some(key) = self.advising.view.causes.get(*position)
             {
-                *left = 1.0 - works;
                 let cause = &declared.causes[*key].id;
                 mended.push(MendedCause { cause, probability: self.probability(*position), works: *works });
             }
@@ -168,7 +172,7 @@ impl<'k> Ordering<'_, 'k> {
             action: &action.id,
             title: &action.title,
             instead_of: candidate.instead_of,
-            mends: takes_away_some(joint, &left),
+            mends: candidate.mends(weighed.len(), joint),
             adds: step.adds,
             causes: mended,
             quantities_under: causes.iter().find(told).map(|cause| cause.cause),
@@ -180,4 +184,25 @@ impl<'k> Ordering<'_, 'k> {
             may_bring: may_bring.collect(),
         }
     }
+}
+
+impl Candidate<'_> {
+    /// Probability that it takes away at least one of so many causes.
+    fn mends(&self, causes: usize, joint: &[f64]) -> f64 {
+        let mut left = vec![1.0; causes];
+        for (place, works) in &self.repair.mends {
+            if let Some(left) = left.get_mut(*place) {
+                *left = 1.0 - works;
+            }
+        }
+        takes_away_some(joint, &left)
+    }
+}
+
+/// The candidates that are probable enough to be tried at all.
+fn worth_trying<'k>(candidates: Vec<Candidate<'k>>, causes: usize, joint: &[f64]) -> Vec<Candidate<'k>> {
+    let mends: Vec<f64> = candidates.iter().map(|candidate| candidate.mends(causes, joint)).collect();
+    let best = mends.iter().copied().fold(0.0, f64::max);
+    let least = LEAST_MENDED.min(SHARE_OF_BEST * best);
+    candidates.into_iter().zip(mends).filter(|(_, mends)| *mends >= least).map(|(candidate, _)| candidate).collect()
 }

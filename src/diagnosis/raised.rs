@@ -53,9 +53,10 @@ pub(super) fn raise(
     circumstances: &Circumstances,
     symptoms: &mut Vec<Seen>,
 ) -> Raising {
+    let declared = &knowledge.declared;
     let Raising { mut raised, mut contradictions, mut crowded_out } = Raising::default();
     for &key in &view.listed_readings {
-        let reading = &knowledge.declared.readings[key];
+        let reading = &declared.readings[key];
         let Some(value) = circumstances.reading(key) else { continue };
         for side in sides(case, reading, key, value, circumstances) {
             let (Some(symptom), Some(limit)) = (side.symptom, side.limit) else { continue };
@@ -64,7 +65,7 @@ pub(super) fn raise(
                 continue;
             }
             let relation = if side.past { "past" } else { "within" };
-            let title = in_sentence(&knowledge.declared.symptoms[symptom].title);
+            let title = in_sentence(&declared.symptoms[symptom].title);
             let text = || {
                 let unit = Some(&reading.unit);
                 let digits = Digits::of(value, unit, &[limit]);
@@ -76,6 +77,16 @@ pub(super) fn raise(
                     let text = format!("{said}: {title}; but {}: look again, and measure again", text());
                     contradictions.push(Contradicted { symptom, reading: key, text });
                 }
+                continue;
+            }
+            let denies = |seen: &Seen| seen.certainty > 0.5 && declared.contradict(seen.symptom, symptom);
+            if let Some(other) = case.symptoms.iter().find(|seen| side.past && denies(seen)) {
+                let other_title = in_sentence(&declared.symptoms[other.symptom].title);
+                let text = format!(
+                    "said to be seen: {other_title}; but {}, which shows {title}: look again, and measure again",
+                    text()
+                );
+                contradictions.push(Contradicted { symptom: other.symptom, reading: key, text });
                 continue;
             }
             if symptoms.iter().any(|seen| seen.symptom == symptom) {

@@ -4,7 +4,7 @@ use super::answer::{ConfirmationStatus, NextReading, RankedCause, SetAsideFindin
 use super::circumstances::LaidOut;
 use super::numbers::{Digits, measure};
 use crate::case::Case;
-use crate::knowledge::{Input, Knowledge, ProductView};
+use crate::knowledge::{Input, Knowledge, ProductView, Reading};
 
 /// A cause that is less probable does not explain a symptom.
 const EXPLAINS: f64 = 0.1;
@@ -28,11 +28,12 @@ pub(super) fn set_aside<'k>(
     let declared = &knowledge.declared;
     let implausible = case.set_aside.iter().map(|aside| {
         let reading = &declared.readings[aside.measured.reading];
-        let range = (measure(reading.plausible.low, &reading.unit), measure(reading.plausible.high, &reading.unit));
-        let ends = [reading.plausible.low, reading.plausible.high];
-        let (value, unit) = (aside.measured.value, Some(&reading.unit));
-        let value = Digits::of(value, unit, &ends).value(value, unit);
-        let text = format!("{value} is outside the plausible range {} to {}; measure again", range.0, range.1);
+        let text = format!("{}; measure again", out_of_range(reading, aside.measured.value));
+        SetAsideFinding { finding: &reading.id, text }
+    });
+    let computed = laid_out.implausible.iter().map(|one| {
+        let reading = &declared.readings[one.reading];
+        let text = format!("computed: {}; look through what it is computed from", out_of_range(reading, one.value));
         SetAsideFinding { finding: &reading.id, text }
     });
     let unused_readings = case.readings.iter().filter_map(|measured| {
@@ -53,7 +54,13 @@ pub(super) fn set_aside<'k>(
         .crowded_out
         .iter()
         .map(|one| SetAsideFinding { finding: &declared.readings[one.reading].id, text: one.text.clone() });
-    implausible.chain(crowded_out).chain(unused_readings).chain(unused_facts).chain(formula).collect()
+    implausible.chain(computed).chain(crowded_out).chain(unused_readings).chain(unused_facts).chain(formula).collect()
+}
+
+fn out_of_range(reading: &Reading, value: f64) -> String {
+    let (low, high, unit) = (reading.plausible.low, reading.plausible.high, &reading.unit);
+    let value = Digits::of(value, Some(unit), &[low, high]).value(value, Some(unit));
+    format!("{value} is outside the plausible range {} to {}", measure(low, unit), measure(high, unit))
 }
 
 /// Symptoms that are seen and that no probable cause shows.

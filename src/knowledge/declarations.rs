@@ -44,6 +44,12 @@ pub struct Declarations {
 }
 
 impl Declarations {
+    /// Whether two symptoms cannot be present together: either says so of the other.
+    #[must_use]
+    pub fn contradict(&self, one: Key<Symptom>, other: Key<Symptom>) -> bool {
+        self.symptoms[one].contradicts.contains(&other) || self.symptoms[other].contradicts.contains(&one)
+    }
+
     /// Stage of a product's formula lines that name none: that of its family, else the dough.
     #[must_use]
     pub fn main_stage(&self, product: Key<Product>) -> Stage {

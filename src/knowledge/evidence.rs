@@ -51,12 +51,7 @@ impl Evidence {
     /// Decibans for (positive) or against (negative) the cause; `None` when unknown.
     pub fn decibans(&self, case: &Circumstances, faults: &mut dyn FnMut(&Judged, JudgeFault)) -> Option<f64> {
         match &self.kind {
-            EvidenceKind::Graded(Condition::PastLimit(reading, side), weights) => {
-                margins_past(case, *reading, *side).map(|margins| weights.at_margins(margins))
-            }
-            EvidenceKind::Graded(condition, weights) => {
-                condition.judge(case, faults).grade().map(|grade| weights.at(grade))
-            }
+            EvidenceKind::Graded(condition, weights) => weights.of(condition, case, faults),
             EvidenceKind::Regions(regions) => regions.quantity.value(case).map(|value| regions.weight_at(value)),
         }
     }
@@ -71,6 +66,41 @@ impl Evidence {
 }
 
 impl Weights {
+    /// Decibans of a condition; of joined parts those of the part that settles it, so that a reading near its limit says as
+    /// little beside others as alone.
+    fn of(
+        &self,
+        condition: &Condition,
+        case: &Circumstances,
+        faults: &mut dyn FnMut(&Judged, JudgeFault),
+    ) -> Option<f64> {
+        let at =
+            |reading, side, sign: f64| margins_past(case, reading, side).map(|margins| self.at_margins(sign * margins));
+        match condition {
+            Condition::PastLimit(reading, side) => at(*reading, *side, 1.0),
+            Condition::Not(inner) => match **inner {
+                Condition::PastLimit(reading, side) => at(reading, side, -1.0),
+                _ => self.judged(condition, case, faults),
+            },
+            Condition::Any(parts) => {
+                settled(parts.iter().map(|part| self.of(part, case, faults)), f64::max, self.supports)
+            }
+            Condition::All(parts) => {
+                settled(parts.iter().map(|part| self.of(part, case, faults)), f64::min, -self.opposes)
+            }
+            _ => self.judged(condition, case, faults),
+        }
+    }
+
+    fn judged(
+        &self,
+        condition: &Condition,
+        case: &Circumstances,
+        faults: &mut dyn FnMut(&Judged, JudgeFault),
+    ) -> Option<f64> {
+        condition.judge(case, faults).grade().map(|grade| self.at(grade))
+    }
+
     /// Decibans at a grade: the full weight against at 0, the full weight for at 1, straight between them.
     #[must_use]
     pub fn at(&self, grade: f64) -> f64 {
@@ -83,6 +113,18 @@ impl Weights {
     pub fn at_margins(&self, margins: f64) -> f64 {
         margins * if margins > 0.0 { self.supports } else { self.opposes }
     }
+}
+
+/// The weight that `choose` prefers; where a part is unknown only `outermost`, which no other can change.
+fn settled(weights: impl Iterator<Item = Option<f64>>, choose: fn(f64, f64) -> f64, outermost: f64) -> Option<f64> {
+    let (mut chosen, mut all_known) = (None, true);
+    for weight in weights {
+        match weight {
+            Some(weight) => chosen = Some(chosen.map_or(weight, |other| choose(other, weight))),
+            None => all_known = false,
+        }
+    }
+    chosen.filter(|chosen| all_known || *chosen == outermost)
 }
 
 impl Regions {

@@ -88,9 +88,9 @@ pub struct OrderedAction<'k> {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[schema(example = 0.05)]
     pub waste_batches: Option<f64>,
-    /// Effort and what cost and waste weigh, minutes: the minutes of the cost class, and 60 a lost batch (common practice).
-    /// What is not stated counts nothing.
-    #[schema(example = 43.0)]
+    /// Effort and what cost and waste weigh, minutes: the minutes of the cost class, 60 a lost batch, and 30 until the next
+    /// batch is baked and looked at (common practice). What is not stated counts nothing.
+    #[schema(example = 73.0)]
     pub expense_minutes: f64,
     /// 60 · `adds` / `expense_minutes`; half of that where it can bring a symptom that is seen already (common practice).
     #[schema(example = 0.86)]

@@ -21,6 +21,17 @@ impl Wording<'_> {
         }
     }
 
+    /// The same, one text for each part that settles it.
+    pub(in crate::diagnosis) fn states(self, kind: &EvidenceKind) -> Vec<String> {
+        match kind {
+            EvidenceKind::Graded(condition @ (Condition::All(parts) | Condition::Any(parts)), _) => {
+                let deciding = self.deciding(parts, matches!(condition, Condition::Any(_)));
+                deciding.into_iter().map(|part| self.state(part)).collect()
+            }
+            _ => vec![self.evidence(kind)],
+        }
+    }
+
     /// The state of a condition: "dough temperature 31.5 °C is above 30 °C".
     pub(in crate::diagnosis) fn state(self, condition: &Condition) -> String {
         match condition {
