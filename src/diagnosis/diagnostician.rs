@@ -4,7 +4,7 @@ use std::cell::RefCell;
 use std::fmt;
 
 use super::advice::Advising;
-use super::answer::{Contradiction, Diagnosis, OtherCause, RaisedSymptom, RankedCause, RulesStamp};
+use super::answer::{Contradiction, Diagnosis, GivenFormula, OtherCause, RaisedSymptom, RankedCause, RulesStamp};
 use super::arguments::Arguing;
 use super::calculations;
 use super::cautions::Heeding;
@@ -212,7 +212,7 @@ impl Diagnostician {
             .cautions(),
             excluded_actions,
             rule_faults,
-            has_formula: case.formula.is_some(),
+            formula: GivenFormula::of(case.formula.as_ref()),
             causes,
             reference: case.reference,
         })

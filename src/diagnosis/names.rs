@@ -1,5 +1,6 @@
 //! Names for people of what an answer gives in ids.
 
+use super::answer::GivenFormula;
 use super::sentence::{in_sentence, short};
 use crate::knowledge::Declarations;
 
@@ -13,10 +14,11 @@ pub(crate) fn title_of(declared: &Declarations, id: &str) -> String {
 }
 
 /// The formula as something that is needed: of a formula that is given only a part can be missing.
-pub(crate) fn needed(declared: &Declarations, id: &str, has_formula: bool) -> String {
-    match (id, has_formula) {
-        ("formula", true) => "the formula with all its ingredients".to_owned(),
-        ("formula", false) => "the whole formula".to_owned(),
+pub(crate) fn needed(declared: &Declarations, id: &str, formula: GivenFormula) -> String {
+    match (id, formula) {
+        ("formula", GivenFormula::InMass) => "the formula with all its ingredients".to_owned(),
+        ("formula", GivenFormula::InPercent) => "the formula of a batch in kg, with all its ingredients".to_owned(),
+        ("formula", GivenFormula::Not) => "the whole formula".to_owned(),
         _ => title_of(declared, id),
     }
 }

@@ -1,6 +1,6 @@
 //! The answer as plain text for a terminal.
 
-use super::answer::{ActionAdvice, ConfirmationStatus, ConfirmingReading, Diagnosis, RankedCause};
+use super::answer::{ActionAdvice, ConfirmationStatus, ConfirmingReading, Diagnosis, GivenFormula, RankedCause};
 use super::inquiry::{BriefOutcome, CauseAfter};
 use super::names::{needed, quantity_name, title_of};
 use super::numbers::{measure, number};
@@ -20,7 +20,7 @@ const LEAST_BITS: f64 = 0.01;
 #[must_use]
 pub fn render(diagnosis: &Diagnosis<'_>, declared: &Declarations, width: usize) -> String {
     let width = width.clamp(WIDTHS.0, WIDTHS.1);
-    let mut page = Page { text: String::new(), width, declared, has_formula: diagnosis.has_formula };
+    let mut page = Page { text: String::new(), width, declared, formula: diagnosis.formula };
     page.line(0, &format!("{}: {}", diagnosis.product_title, diagnosis.summary));
     for (place, cause) in diagnosis.causes.iter().enumerate() {
         page.cause(place + 1, cause);
@@ -116,7 +116,7 @@ struct Page<'a> {
     text: String,
     width: usize,
     declared: &'a Declarations,
-    has_formula: bool,
+    formula: GivenFormula,
 }
 
 impl Page<'_> {
@@ -157,8 +157,7 @@ impl Page<'_> {
         self.quantities(action);
         if !action.needs.is_empty() {
             let lead = if action.quantities.is_empty() { "for the quantity" } else { "for closer quantities" };
-            let needs: Vec<String> =
-                action.needs.iter().map(|id| needed(self.declared, id, self.has_formula)).collect();
+            let needs: Vec<String> = action.needs.iter().map(|id| needed(self.declared, id, self.formula)).collect();
             self.hanging(7, "", &format!("{lead}, find out: {}", needs.join("; ")));
         }
         for effect in &action.side_effects {

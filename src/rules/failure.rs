@@ -5,6 +5,7 @@ use rhai::{EvalAltResult, ParseError, ParseErrorType, Position};
 use super::build::{Build, place};
 use super::code::Code;
 use super::language;
+use super::script::MOST_ARGUMENTS;
 use super::term::Term;
 use crate::suggest::did_you_mean;
 
@@ -79,14 +80,23 @@ fn is_limit(error: &EvalAltResult) -> bool {
 
 fn unknown_function(build: &mut Build, signature: &str, position: Position) {
     let name = signature.split([' ', '(']).next().unwrap_or(signature);
-    let is_word = language::words().any(|word| word.name == name);
-    let (code, message) = if is_word {
-        (Code::WrongArguments, format!("`{name}` cannot be used like this"))
-    } else {
-        (Code::UnknownWord, format!("unknown word `{name}`"))
+    let given = signature.matches(", ").count() + 1;
+    let (code, message, help) = match language::words().find(|word| word.name == name) {
+        Some(word) if given > MOST_ARGUMENTS => {
+            let receivers = usize::from(word.usage.starts_with('.'));
+            let (given, most) = (given - receivers, MOST_ARGUMENTS - receivers);
+            let message = format!("`{name}` takes at most {most} arguments, {given} given");
+            (Code::WrongArguments, message, Some("put them into a list: `[…, …]`".to_owned()))
+        }
+        Some(word) => {
+            let help = Some(format!("write `{}`", word.usage));
+            (Code::WrongArguments, format!("`{name}` cannot be used like this"), help)
+        }
+        None => {
+            let help = did_you_mean(name, language::words().map(|word| word.name));
+            (Code::UnknownWord, format!("unknown word `{name}`"), help)
+        }
     };
-    let usage = language::words().find(|word| word.name == name).map(|word| format!("write `{}`", word.usage));
-    let help = usage.or_else(|| did_you_mean(name, language::words().map(|word| word.name)));
     tell(build, code, position, name.chars().count(), message, help);
 }
 

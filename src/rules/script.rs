@@ -22,7 +22,7 @@ use crate::knowledge::Place;
 use crate::suggest::{closest, did_you_mean};
 
 /// Most arguments of a word, its receiver included; longer lists go in brackets.
-const MOST_ARGUMENTS: usize = 10;
+pub(super) const MOST_ARGUMENTS: usize = 10;
 
 /// Most operations of all files together; a pack of a thousand rules takes some 500,000.
 const MOST_OPERATIONS: u64 = 50_000_000;

@@ -4,7 +4,7 @@ use super::answer::{ChangeSetting, HeldSetting, RunSetting};
 use super::changes::Candidate;
 use super::weights::Applied;
 use crate::case::Case;
-use crate::diagnosis::{SetQuantity, measure, needed, quantity_name, with_symbol};
+use crate::diagnosis::{GivenFormula, SetQuantity, measure, needed, quantity_name, with_symbol};
 use crate::knowledge::Declarations;
 use crate::units::Unit;
 
@@ -57,7 +57,7 @@ pub(super) fn sort(
         settings.by_hand.push(match change.advice.needs.as_slice() {
             [] => "no quantity is known: write down what was set".to_owned(),
             needs => {
-                let titles: Vec<String> = needs.iter().map(|id| needed(declared, id, true)).collect();
+                let titles: Vec<String> = needs.iter().map(|id| needed(declared, id, GivenFormula::InMass)).collect();
                 format!("how much can be reckoned once these are known: {}", titles.join("; "))
             }
         });

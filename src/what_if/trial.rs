@@ -53,6 +53,9 @@ fn ranking<'k>(diagnosis: &Diagnosis<'k>) -> Vec<&'k str> {
     all.into_iter().map(|(cause, _)| cause).collect()
 }
 
+/// Share of a computed value by which it has changed.
+const LEAST_CHANGE: f64 = 1e-9;
+
 /// A case that is being changed, and what came of it.
 pub(super) struct Trial<'k> {
     pub(super) diagnostician: &'k Diagnostician,
@@ -136,13 +139,36 @@ impl<'k> Trial<'k> {
         let had_flour = self.has_flour();
         let mut outcome = self.weighed(&amount, size, None);
         if outcome.is_ok() && had_flour && !flour_follows && !self.has_flour() {
-            self.case = earlier;
+            self.case = earlier.clone();
             self.applied.truncate(applied);
             outcome = Err("no flour would be left, and every figure is counted on it".to_owned());
+        }
+        if outcome.is_ok() {
+            self.read_again(&earlier);
         }
         if let Err(text) = outcome {
             let id = &self.diagnostician.knowledge().declared.ingredients[change.ingredient].id;
             self.not_applied.push(NotApplied { action: None, quantity: Some(id), text });
+        }
+    }
+
+    /// Readings that somebody took and that follow from the formula: what was measured of the earlier formula tells nothing
+    /// of the changed one, which is read as it computes.
+    fn read_again(&mut self, earlier: &Case) {
+        let declared = &self.diagnostician.knowledge().declared;
+        let computes = |measured: &&Measured| declared.readings[measured.reading].computed.is_some();
+        let measured: Vec<Measured> = self.case.readings.iter().filter(computes).cloned().collect();
+        for own in measured {
+            let computed = |case: &Case| {
+                let mut unread = case.clone();
+                unread.readings.retain(|other| other.reading != own.reading);
+                self.diagnostician.known(&unread).0.reading(own.reading)
+            };
+            let (Some(before), Some(after)) = (computed(earlier), computed(&self.case)) else { continue };
+            if (after - before).abs() > LEAST_CHANGE * before.abs().max(1.0) {
+                let unit = declared.readings[own.reading].unit.clone();
+                self.read(Measured { value: after, given: after, unit, ..own }, None);
+            }
         }
     }
 

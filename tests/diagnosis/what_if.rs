@@ -246,3 +246,18 @@ fn a_limit_that_is_not_stated_anew_stays() {
     // A limit that contradicts the new one does not stay.
     assert_eq!(read(json!({ "low": 29 })), read(json!({ "low": 29, "high": 1000 })));
 }
+
+#[test]
+fn a_changed_formula_is_read_anew() {
+    let mut case = case();
+    case["readings"]["water_on_flour"] = json!({ "value": 58, "unit": "%", "low": 55, "high": 64 });
+    let drier =
+        tried(&case, &json!({ "ingredients": [{ "ingredient": "water", "how": "doses", "amount": 50, "unit": "%" }] }));
+    let (before, after) = applied(&drier, "water_on_flour");
+    // The yeast brings some water, too.
+    assert!(before == Some(58.0) && (after - 50.0).abs() < 0.1, "{after}");
+    let salted =
+        tried(&case, &json!({ "ingredients": [{ "ingredient": "salt", "how": "doses", "amount": 2, "unit": "%" }] }));
+    let read = salted["applied"].as_array().unwrap().iter().any(|one| one["changes"]["reading"] == "water_on_flour");
+    assert!(!read, "{salted:#}");
+}

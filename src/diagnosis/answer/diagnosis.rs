@@ -10,6 +10,7 @@ use super::next::{NextQuestion, NextReading};
 use super::remarks::{
     CautionText, Computed, Contradiction, Missing, RaisedSymptom, RuleFault, SetAsideFinding, Unexplained,
 };
+use crate::case::Formula;
 
 /// A ranked and argued diagnosis.
 #[derive(Debug, Serialize, ToSchema)]
@@ -61,9 +62,9 @@ pub struct Diagnosis<'k> {
     pub cautions: Vec<CautionText<'k>>,
     /// Rules that failed on this case and were left out.
     pub rule_faults: Vec<RuleFault>,
-    /// Whether the case has a formula: then only parts of it can be missing.
+    /// How the case gives its formula: it settles what of it can be missing.
     #[serde(skip)]
-    pub has_formula: bool,
+    pub formula: GivenFormula,
 }
 
 /// Room for most answers, bytes.
@@ -90,4 +91,25 @@ pub struct RulesStamp<'k> {
     /// Hash of the rule files.
     #[schema(example = "sha256:…")]
     pub digest: &'k str,
+}
+
+/// How a case gives its formula.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum GivenFormula {
+    /// Not at all.
+    Not,
+    /// In baker's percent: no mass of the batch is known.
+    InPercent,
+    /// In masses.
+    InMass,
+}
+
+impl GivenFormula {
+    pub(in crate::diagnosis) fn of(formula: Option<&Formula>) -> Self {
+        match formula {
+            None => Self::Not,
+            Some(formula) if formula.in_mass => Self::InMass,
+            Some(_) => Self::InPercent,
+        }
+    }
 }
