@@ -3,36 +3,26 @@
 use std::cell::RefCell;
 use std::fmt;
 
-use super::advice::Advising;
-use super::answer::{Contradiction, Diagnosis, GivenFormula, OtherCause, RaisedSymptom, RankedCause, RulesStamp};
+use super::answer::{
+    Argument, Contradiction, Diagnosis, GivenFormula, OtherCause, RaisedSymptom, RankedCause, RulesStamp,
+};
 use super::arguments::Arguing;
 use super::calculations;
 use super::cautions::Heeding;
 use super::circumstances::{LaidOut, lay_out};
 use super::computed::computed;
-use super::inquiry::{Open, at_issue, lifted, next};
-use super::law::Law;
+use super::inquiry::{lifted, next};
+use super::leading::Leading;
 use super::missing::missing;
 use super::model::Model;
+use super::opened::Opened;
 use super::order::Ordering;
 use super::prepared::Prepared;
+use super::ranked::{Ranked, probability, ranked};
 use super::remarks;
-use super::weighing::{observe, weigh};
 use crate::case::{Case, Seen};
-use crate::inference::{FindingsFault, NetworkFault, Odds, Posterior, Workspace, posterior};
+use crate::inference::{FindingsFault, NetworkFault, Posterior, Workspace};
 use crate::knowledge::{Circumstances, Knowledge, ProductView};
-
-/// Most causes with their arguments in an answer.
-const MOST_LEADING: usize = 6;
-
-/// Fewest causes with their arguments, however improbable.
-const FEWEST_LEADING: usize = 3;
-
-/// A less probable cause is only named.
-const LEAST_LEADING: f64 = 0.02;
-
-/// Of a less probable cause, unless it leads, no action is prescribed: what hardly any bake needs only buries the rest.
-const LEAST_ACTED_ON: f64 = 0.05;
 
 /// Decibans against the leader that are worth a line.
 const SPEAKS_AGAINST: f64 = -0.5;
@@ -106,9 +96,7 @@ impl Diagnostician {
     /// # Errors
     /// More present or uncertain symptoms than can be weighed exactly.
     pub fn diagnose(&self, case: Case) -> Result<Diagnosis<'_>, DiagnosisFault> {
-        let view = self.knowledge.view(case.product);
-        let laid_out = lay_out(&case, &self.knowledge, view);
-        WORKSPACES.with_borrow_mut(|workspaces| self.answer(case, view, laid_out, workspaces)).map_err(DiagnosisFault)
+        WORKSPACES.with_borrow_mut(|workspaces| self.answer(case, workspaces)).map_err(DiagnosisFault)
     }
 
     /// What the conditions of the rules see of a case, and its symptoms with those that readings raised.
@@ -127,89 +115,48 @@ impl Diagnostician {
     fn answer<'k>(
         &'k self,
         case: Case,
-        view: &'k ProductView,
-        mut laid_out: LaidOut,
         workspaces: &mut (Workspace, Workspace),
     ) -> Result<Diagnosis<'k>, FindingsFault> {
-        let (knowledge, model) = (&self.knowledge, self.model(view));
-        let mut weighed = weigh(knowledge, view, &mut laid_out.circumstances);
-        observe(&mut weighed.findings, view, &laid_out.symptoms);
         let (workspace, spare) = workspaces;
-        let posterior = posterior(&model.network, &weighed.findings, workspace)?;
-        let ranking = rank(posterior.odds());
-        let probability = |position: usize| posterior.odds().get(position).map_or(0.0, |odds| odds.probability());
-        let leading = leading(&ranking, |position| at_issue(view, posterior.standing(), *position), probability);
-        let leading = leading.as_slice();
-        let acted_on = leading.partition_point(|position| probability(*position) >= LEAST_ACTED_ON).max(1);
-        let acted_on = leading.get(..acted_on).unwrap_or(leading);
-        let weights = posterior.leave_one_out(leading, spare)?;
-        let open = Open::new(knowledge, view, model, &posterior, &weighed.findings);
-        let next = next(&open, &mut laid_out.circumstances, spare);
-        let law = Law { declared: &knowledge.declared, market: case.requirements.market };
-        let advising = Advising {
-            view,
-            law,
-            knowledge,
-            prepared: &self.prepared,
-            case: &laid_out.circumstances,
-            requirements: &case.requirements,
-        };
-        let mut rule_faults = std::mem::take(&mut weighed.rule_faults);
+        let opened = self.opened(&case);
+        let Opened { knowledge, view, laid_out, weighed, .. } = &opened;
+        let (knowledge, view, declared) = (*knowledge, *view, &knowledge.declared);
+        let posterior = opened.posterior(workspace)?;
+        let leading = Leading::of(view, &posterior);
+        let weights = posterior.leave_one_out(&leading.argued, spare)?;
+        let next = next(&opened.open(&posterior), &mut laid_out.circumstances.clone(), spare);
+        let advising = self.advising(view, laid_out, &case.requirements);
+        let arguing = Arguing::new(knowledge, view, laid_out, weighed, &weights, &posterior);
+        let mut rule_faults = weighed.rule_faults.clone();
         calculations::failed_readings(knowledge, view, &laid_out.circumstances, &mut rule_faults);
-        let arguing = Arguing::new(knowledge, view, &laid_out, &weighed, &weights, &posterior);
-        let mut excluded_actions = Vec::new();
-        let mut causes: Vec<RankedCause<'k>> = Vec::with_capacity(leading.len());
-        for (rank, &position) in leading.iter().enumerate() {
-            let Some(key) = view.causes.get(position) else { continue };
-            let cause = &knowledge.declared.causes[*key];
-            causes.push(RankedCause {
-                cause: &cause.id,
-                title: &cause.title,
-                mechanism: &cause.mechanism,
-                prior: view.priors.get(position).copied().unwrap_or(0.0),
-                probability: probability(position),
-                evidence: arguing.arguments(cause, rank),
-                actions: if acted_on.contains(&position) {
-                    advising.actions(cause, &mut excluded_actions, &mut rule_faults)
-                } else {
-                    Vec::new()
-                },
-                confirm: advising.confirmations(*key),
-                sources: advising.sources(&cause.sources),
-            });
-        }
-        let ordering = Ordering { advising, posterior: &posterior, symptoms: &laid_out.symptoms };
-        let action_order = ordering.order(&ranking, &causes);
-        let against_leader = causes.first().map(|leader| {
-            leader.evidence.iter().filter(|argument| argument.decibans <= SPEAKS_AGAINST).cloned().collect()
-        });
-        let known = remarks::tells_something(&case, &laid_out, view);
+        let Ranked { causes, excluded_actions } = ranked(&leading, &arguing, advising, &posterior, &mut rule_faults);
+        let cautions = Heeding {
+            knowledge,
+            view,
+            laid_out,
+            law: advising.law,
+            requirements: &case.requirements,
+            acted_on: leading.acted_on(),
+            excluded: &excluded_actions,
+        };
         Ok(Diagnosis {
-            rules: RulesStamp { version: &knowledge.declared.pack.version, digest: &knowledge.declared.pack.digest },
-            product: &knowledge.declared.products[view.product].id,
-            product_title: &knowledge.declared.products[view.product].title,
-            summary: remarks::summary(&causes, next.readings.first(), known),
-            other_causes: others(knowledge, view, &ranking, leading, &posterior),
-            action_order,
+            rules: RulesStamp { version: &declared.pack.version, digest: &declared.pack.digest },
+            product: &declared.products[view.product].id,
+            product_title: &declared.products[view.product].title,
+            summary: remarks::summary(&causes, next.readings.first(), remarks::tells_something(&case, laid_out, view)),
+            other_causes: others(knowledge, view, &leading, &posterior),
+            action_order: Ordering { advising, posterior: &posterior, symptoms: &laid_out.symptoms }
+                .order(&leading.ranking, &causes),
             next_readings: next.readings,
             next_questions: next.questions,
-            computed: computed(knowledge, view, &laid_out),
-            raised: raised(knowledge, &laid_out),
-            contradictions: contradictions(knowledge, &laid_out),
-            unexplained: remarks::unexplained(knowledge, view, &laid_out, probability),
-            against_leader: against_leader.unwrap_or_default(),
-            set_aside: remarks::set_aside(&case, knowledge, view, &laid_out),
-            missing: missing(knowledge, view, &laid_out, leading),
-            cautions: Heeding {
-                knowledge,
-                view,
-                laid_out: &laid_out,
-                law,
-                requirements: &case.requirements,
-                acted_on,
-                excluded: &excluded_actions,
-            }
-            .cautions(),
+            computed: computed(knowledge, view, laid_out),
+            raised: raised(knowledge, laid_out),
+            contradictions: contradictions(knowledge, laid_out),
+            unexplained: remarks::unexplained(knowledge, view, laid_out, |cause| probability(&posterior, cause)),
+            against_leader: causes.first().map(against).unwrap_or_default(),
+            set_aside: remarks::set_aside(&case, knowledge, view, laid_out),
+            missing: missing(knowledge, view, laid_out, &leading.argued),
+            cautions: cautions.cautions(),
             excluded_actions,
             rule_faults,
             formula: GivenFormula::of(case.formula.as_ref()),
@@ -219,34 +166,19 @@ impl Diagnostician {
     }
 }
 
-/// Positions of the causes, most probable first; of equals the one declared first.
-fn rank(odds: &[Odds]) -> Vec<usize> {
-    let mut ranking: Vec<(f64, usize)> =
-        odds.iter().enumerate().map(|(position, odds)| (odds.present / odds.absent, position)).collect();
-    ranking.sort_by(|(a, _), (b, _)| b.total_cmp(a));
-    ranking.into_iter().map(|(_, position)| position).collect()
-}
-
-/// The causes that are argued for: those at issue, which explain something seen or were found beside it. What is merely
-/// common says nothing about the complaint. Where nothing was found, all causes are at issue.
-fn leading(ranking: &[usize], at_issue: impl Fn(&usize) -> bool, probability: impl Fn(usize) -> f64) -> Vec<usize> {
-    let mut leading: Vec<usize> = ranking.iter().copied().filter(at_issue).collect();
-    if leading.is_empty() {
-        leading = ranking.to_vec();
-    }
-    let probable = leading.iter().take_while(|position| probability(**position) >= LEAST_LEADING).count();
-    leading.truncate(probable.clamp(FEWEST_LEADING, MOST_LEADING));
-    leading
+/// What speaks against a cause.
+fn against<'k>(cause: &RankedCause<'k>) -> Vec<Argument<'k>> {
+    cause.evidence.iter().filter(|argument| argument.decibans <= SPEAKS_AGAINST).cloned().collect()
 }
 
 fn others<'k>(
     knowledge: &'k Knowledge,
     view: &ProductView,
-    ranking: &[usize],
-    leading: &[usize],
+    leading: &Leading,
     posterior: &Posterior<'_>,
 ) -> Vec<OtherCause<'k>> {
-    let rest = ranking.iter().copied().filter(|position| !leading.contains(position)).filter_map(|position| {
+    let rest = leading.ranking.iter().copied().filter(|position| !leading.argued.contains(position));
+    let rest = rest.filter_map(|position| {
         let cause = &knowledge.declared.causes[*view.causes.get(position)?];
         Some(OtherCause {
             cause: &cause.id,

@@ -1,9 +1,7 @@
 //! The quantities of an action in a case, for what is tried on it.
 
-use super::advice::Advising;
 use super::circumstances::lay_out;
 use super::diagnostician::Diagnostician;
-use super::law::Law;
 use crate::case::Case;
 use crate::knowledge::{Action, Cause, Key, Setting};
 
@@ -26,15 +24,7 @@ impl Diagnostician {
         let knowledge = self.knowledge();
         let view = knowledge.view(case.product);
         let laid_out = lay_out(case, knowledge, view);
-        let law = Law { declared: &knowledge.declared, market: case.requirements.market };
-        let advising = Advising {
-            knowledge,
-            view,
-            law,
-            prepared: self.prepared(),
-            case: &laid_out.circumstances,
-            requirements: &case.requirements,
-        };
+        let advising = self.advising(view, &laid_out, &case.requirements);
         if let Some(reason) = advising.reason_against(&knowledge.declared.actions[action]) {
             return Err(format!("the requirements exclude it: {reason}"));
         }
@@ -49,7 +39,7 @@ impl Diagnostician {
         };
         let value = |setting: &Setting| {
             let value = setting.quantity.value(&laid_out.circumstances)?;
-            Some(law.cap(setting, view, value).map_or(value, |capped| capped.value))
+            Some(advising.law.cap(setting, view, value).map_or(value, |capped| capped.value))
         };
         let settings = prescription.settings.iter().map(|setting| (setting, value(setting))).collect();
         Ok(Prescribed { cause: &cause.id, settings })

@@ -2,10 +2,9 @@
 
 use super::super::answer::RulesStamp;
 use super::super::cautions::Heeding;
-use super::super::circumstances::lay_out;
 use super::super::diagnostician::{DiagnosisFault, Diagnostician};
 use super::super::law::Law;
-use super::super::weighing::{observe, weigh};
+use super::super::opened::Opened;
 use super::answer::{ChangedCause, Inquiries, Inquiry, InquiryKind, InquiryOutcome, ProbableCause, Sought};
 use super::next::{LEAST_BITS, MOST_TOLD_APART};
 use super::open::{Open, Promise, Subject};
@@ -14,7 +13,7 @@ use super::prospect::Prospect;
 use super::standing::leaders;
 use super::told::{Counted, Told};
 use crate::case::{Case, InquiryOptions, InquiryRequest};
-use crate::inference::{FindingsFault, Standing, Workspace, posterior};
+use crate::inference::{FindingsFault, Standing, Workspace};
 use crate::knowledge::{Circumstances, Input};
 
 /// Most causes that are named with their probability.
@@ -35,28 +34,19 @@ impl Diagnostician {
     /// # Errors
     /// More present or uncertain symptoms than can be weighed exactly.
     pub fn leading_causes(&self, case: &Case, most: usize) -> Result<Vec<ProbableCause<'_>>, DiagnosisFault> {
-        let knowledge = self.knowledge();
-        let view = knowledge.view(case.product);
-        let model = self.model(view);
-        let mut laid_out = lay_out(case, knowledge, view);
-        let mut weighed = weigh(knowledge, view, &mut laid_out.circumstances);
-        observe(&mut weighed.findings, view, &laid_out.symptoms);
-        let mut workspace = Workspace::new();
-        let posterior = posterior(&model.network, &weighed.findings, &mut workspace).map_err(DiagnosisFault)?;
-        Ok(Open::new(knowledge, view, model, &posterior, &weighed.findings).probable_causes(most))
+        let (opened, mut workspace) = (self.opened(case), Workspace::new());
+        let posterior = opened.posterior(&mut workspace).map_err(DiagnosisFault)?;
+        Ok(opened.open(&posterior).probable_causes(most))
     }
 
     fn inquiries(&self, case: Case, options: InquiryOptions) -> Result<Inquiries<'_>, FindingsFault> {
-        let knowledge = self.knowledge();
-        let view = knowledge.view(case.product);
-        let model = self.model(view);
-        let mut laid_out = lay_out(&case, knowledge, view);
-        let mut weighed = weigh(knowledge, view, &mut laid_out.circumstances);
-        observe(&mut weighed.findings, view, &laid_out.symptoms);
+        let opened = self.opened(&case);
+        let Opened { knowledge, view, model, laid_out, weighed } = &opened;
+        let (knowledge, view, model) = (*knowledge, *view, *model);
         let (mut workspace, mut spare) = (Workspace::new(), Workspace::new());
-        let posterior = posterior(&model.network, &weighed.findings, &mut workspace)?;
-        let open = Open::new(knowledge, view, model, &posterior, &weighed.findings);
-        let (inquiries, tell_nothing) = open.inquiries(&mut laid_out.circumstances, &mut spare);
+        let posterior = opened.posterior(&mut workspace)?;
+        let open = opened.open(&posterior);
+        let (inquiries, tell_nothing) = open.inquiries(&mut laid_out.circumstances.clone(), &mut spare);
         let planner = Planner { knowledge, view, model, options: &options };
         let plan = planner.plan(laid_out.circumstances.clone(), weighed.findings.clone())?;
         let leading: Vec<usize> =
@@ -65,7 +55,7 @@ impl Diagnostician {
         let heeding = Heeding {
             knowledge,
             view,
-            laid_out: &laid_out,
+            laid_out,
             law,
             requirements: &case.requirements,
             acted_on: &leading,
@@ -80,7 +70,7 @@ impl Diagnostician {
             inquiries,
             tell_nothing,
             cautions: heeding.cautions(),
-            rule_faults: weighed.rule_faults,
+            rule_faults: weighed.rule_faults.clone(),
             reference: case.reference,
         })
     }
