@@ -68,6 +68,7 @@ impl<'k> Advising<'_, 'k> {
         for setting in &prescription.settings {
             let (method, remarks) = calculations::explain(&setting.quantity, self.case, faults);
             match setting.quantity.value(self.case) {
+                Some(value) if value == 0.0 && setting.moves_an_amount() => {}
                 Some(value) => {
                     let quantity = self.quantity(setting, value);
                     quantities.push(SetQuantity { method, remarks, ..quantity });

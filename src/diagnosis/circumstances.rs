@@ -3,7 +3,7 @@
 use super::raised::{Raising, raise};
 use crate::case::{Case, Measured, Seen};
 use crate::formulas::{Figure, Weighed};
-use crate::knowledge::{Circumstances, Key, Knowledge, Limits, ProductView, Reading};
+use crate::knowledge::{Circumstances, Declarations, Key, Knowledge, Limits, ProductView, Reading};
 
 /// What was computed for a reading that nobody took, outside its plausible range: it is not used.
 pub(super) struct Implausible {
@@ -48,6 +48,7 @@ pub(super) fn lay_out(case: &Case, knowledge: &Knowledge, view: &ProductView) ->
         Some(Err(nonsense)) => formula_fault = Some(nonsense.to_string()),
         None => {}
     }
+    answer_from_formula(view, declared, &mut circumstances);
     let (computed, implausible) = compute(knowledge, view, &mut circumstances);
     let mut symptoms = case.symptoms.clone();
     let raising = raise(case, knowledge, view, &circumstances, &mut symptoms);
@@ -63,6 +64,19 @@ fn plant_limits(measured: &Measured, usual: Limits) -> Limits {
     let (low, high) = (own.low.or(usual.low), own.high.or(usual.high));
     let middle = low.zip(high).map(|(low, high)| f64::midpoint(low, high));
     Limits { low, high, target: own.target.or(middle).or(usual.target), margin: usual.margin }
+}
+
+/// States the facts that nobody stated and that the formula answers.
+fn answer_from_formula(view: &ProductView, declared: &Declarations, circumstances: &mut Circumstances) {
+    for &key in &view.listed_facts {
+        let Some(condition) = declared.facts[key].answered_by.as_ref().filter(|_| circumstances.fact(key).is_none())
+        else {
+            continue;
+        };
+        if let Some(grade) = condition.judge(circumstances, &mut |_, _| {}).grade() {
+            circumstances.set_fact(key, Some(grade > 0.0));
+        }
+    }
 }
 
 /// Computes what can be computed, in an order in which each needs only what is known: the readings that then are, and those

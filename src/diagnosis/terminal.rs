@@ -90,12 +90,14 @@ fn others(diagnosis: &Diagnosis<'_>) -> Option<String> {
     let suspected: Vec<_> = diagnosis.other_causes.iter().filter(|other| other.is_suspected).collect();
     let rest = count - suspected.len();
     let (causes, first, more) = match suspected.first() {
-        Some(first) if rest > 0 => {
-            ("that explain what was seen", *first, format!("; {rest} more that explain nothing of it"))
-        }
-        Some(first) => ("that explain what was seen", *first, String::new()),
+        Some(first) if rest > 0 => (
+            "that explain something seen or that a finding speaks for",
+            *first,
+            format!("; {rest} more that nothing speaks for"),
+        ),
+        Some(first) => ("that explain something seen or that a finding speaks for", *first, String::new()),
         None if diagnosis.causes.iter().any(|cause| !cause.evidence.is_empty()) => {
-            return (rest > 0).then(|| format!("{rest} other causes that explain nothing of what was seen"));
+            return (rest > 0).then(|| format!("{rest} other causes that nothing speaks for"));
         }
         None => ("of this product", diagnosis.other_causes.first()?, String::new()),
     };

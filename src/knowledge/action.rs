@@ -1,6 +1,6 @@
 //! What can be done about a cause.
 
-use super::{Caution, Change, Cost, Diet, Ingredient, Key, Limit, Named, Place, Quantity, Source, Symptom, Text};
+use super::{Caution, Change, Cost, Diet, How, Ingredient, Key, Limit, Named, Place, Quantity, Source, Symptom, Text};
 use crate::units::Unit;
 
 /// A corrective action.
@@ -60,6 +60,12 @@ impl Setting {
     #[must_use]
     pub fn is_alternative(&self) -> bool {
         self.name.starts_with("or_")
+    }
+
+    /// Whether it adds to an amount or takes from it: then a quantity of zero changes nothing.
+    #[must_use]
+    pub fn moves_an_amount(&self) -> bool {
+        matches!(&self.changes, Some(Change::Amount(amount)) if amount.how != How::Doses)
     }
 }
 

@@ -134,6 +134,17 @@ impl Condition {
         }
     }
 
+    /// Whether it asks for nothing but what the formula has.
+    #[must_use]
+    pub fn asks_only_for_ingredients(&self) -> bool {
+        match self {
+            Self::FormulaHas(_) | Self::FormulaHasRole(_) => true,
+            Self::Not(inner) => inner.asks_only_for_ingredients(),
+            Self::All(parts) | Self::Any(parts) => parts.iter().all(Self::asks_only_for_ingredients),
+            _ => false,
+        }
+    }
+
     /// Visits every quantity in it.
     pub fn quantities(&self, visit: &mut impl FnMut(&Quantity)) {
         match self {

@@ -1,9 +1,9 @@
 //! Yes-or-no facts about the line or the ingredients.
 
-use super::{Named, Scope, Text};
+use super::{Condition, Named, Scope, Text};
 
 /// A fact that somebody can state.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone)]
 pub struct Fact {
     /// Id.
     pub id: String,
@@ -15,6 +15,8 @@ pub struct Fact {
     pub products: Vec<Scope>,
     /// Minutes to find out.
     pub effort_minutes: f64,
+    /// What a formula has when it holds: where nobody states the fact, the formula answers.
+    pub answered_by: Option<Condition>,
 }
 
 impl Named for Fact {

@@ -83,7 +83,14 @@ fn symptom(id: String) -> Symptom {
 }
 
 fn fact(id: String) -> Fact {
-    Fact { id, title: Text::default(), question: Text::default(), products: Vec::new(), effort_minutes: USUAL_EFFORT }
+    Fact {
+        id,
+        title: Text::default(),
+        question: Text::default(),
+        products: Vec::new(),
+        answered_by: None,
+        effort_minutes: USUAL_EFFORT,
+    }
 }
 
 fn reading(id: String) -> Reading {

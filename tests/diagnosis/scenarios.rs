@@ -190,3 +190,29 @@ fn a_reading_that_shows_one_symptom_too_many_is_told() {
     let text = aside.unwrap_or_else(|| panic!("{told:#}"))["text"].as_str().unwrap();
     assert!(text.ends_with("is not counted, the case has 16 symptoms already"), "{text}");
 }
+
+#[test]
+fn what_the_formula_tells_is_not_asked() {
+    let filling = |agent: &str| {
+        json!({ "product": "gelled_filling", "symptoms": [{ "symptom": "weeping" }], "formula": { "ingredients": [
+            { "ingredient": "mango_raw", "amount": 60, "unit": "kg" }, { "ingredient": "sugar", "amount": 25, "unit": "kg" },
+            { "ingredient": "water", "amount": 13, "unit": "kg" }, { "ingredient": agent, "amount": 2, "unit": "kg" }
+        ] } })
+    };
+    let asked = |case: &Value| {
+        let answer = answer(case);
+        let questions = ids(&answer, "next_questions", "finding").into_iter().map(str::to_owned);
+        questions.chain(ids(&answer, "missing", "finding").into_iter().map(str::to_owned)).collect::<Vec<_>>()
+    };
+    let told = ["gelatin_used", "agar_or_kappa_used"].map(str::to_owned);
+    for agent in ["gelatin", "agar"] {
+        assert!(asked(&filling(agent)).iter().all(|finding| !told.contains(finding)), "{agent}");
+    }
+    // What somebody states counts before the formula; without one the question stands.
+    let nothing = json!({ "product": "gelled_filling", "symptoms": [{ "symptom": "weeping" }] });
+    assert!(asked(&nothing).contains(&told[0]));
+    let by_agar = filling("agar");
+    let mut stated = by_agar.clone();
+    stated["facts"] = json!({ "gelatin_used": true });
+    assert!(probability(&answer(&stated), "raw_fruit_enzymes") > probability(&answer(&by_agar), "raw_fruit_enzymes"));
+}

@@ -6,11 +6,12 @@ use serde::Serialize;
 use utoipa::ToSchema;
 
 use super::common::keys;
+use crate::diagnosis::describe_condition;
 use crate::http::openapi::ParameterProblems;
 use crate::http::parameters::ProductFilter;
 use crate::http::problem::Problem;
 use crate::http::reply::json;
-use crate::knowledge::{Fact, Knowledge, ProductView};
+use crate::knowledge::{Declarations, Fact, Knowledge, ProductView};
 use crate::live_rules::LiveRules;
 
 /// Facts, of one product or all.
@@ -36,6 +37,10 @@ struct FactItem<'k> {
     /// Minutes to find out.
     #[schema(example = 2.0)]
     effort_minutes: f64,
+    /// What a formula has when the fact holds: a formula that tells it answers the question.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[schema(example = "agar or kappa carrageenan in the formula")]
+    answered_by: Option<String>,
 }
 
 /// List the facts
@@ -57,9 +62,15 @@ pub(crate) async fn list(rules: Data<LiveRules>, filter: ProductFilter) -> Resul
 pub(super) fn listing<'k>(knowledge: &'k Knowledge, view: Option<&ProductView>) -> FactList<'k> {
     let facts = &knowledge.declared.facts;
     let keys = keys(facts, view.map(|view| view.listed_facts.as_slice()));
-    FactList { facts: keys.into_iter().map(|key| item(&facts[key])).collect() }
+    FactList { facts: keys.into_iter().map(|key| item(&knowledge.declared, &facts[key])).collect() }
 }
 
-fn item(fact: &Fact) -> FactItem<'_> {
-    FactItem { id: &fact.id, title: &fact.title, description: &fact.question, effort_minutes: fact.effort_minutes }
+fn item<'k>(declared: &Declarations, fact: &'k Fact) -> FactItem<'k> {
+    FactItem {
+        id: &fact.id,
+        title: &fact.title,
+        description: &fact.question,
+        effort_minutes: fact.effort_minutes,
+        answered_by: fact.answered_by.as_ref().map(|condition| describe_condition(declared, condition)),
+    }
 }

@@ -34,6 +34,7 @@ const MEANINGS: &[(&str, &str)] = &[
     ("leak", "how often the symptom is seen though no cause of the pack is at work, 0 to 1"),
     ("contradicts", "symptoms that cannot be present together with it"),
     ("question", "the question to ask; yes means the fact is true"),
+    ("answered_by", "what a formula has when the fact holds: a formula that tells it is not asked again"),
     ("effort", "minutes to find out, or until the next batch can show it"),
     // Readings.
     ("unit", "UCUM code of its unit"),

@@ -90,6 +90,19 @@ pub(super) const WORDS: &[Word] = &[
             call.set::<Fact>(|fact| fact.question = question.into());
         }
     }),
+    describes("answered_by", &[Kind::Fact], ".answered_by(formula_has(gelatin))", |call| {
+        if call.takes(2, 2)
+            && let Some(condition) = call.condition(1)
+        {
+            if condition.asks_only_for_ingredients() {
+                call.set::<Fact>(|fact| fact.answered_by = Some(condition));
+            } else {
+                let help = Some("join `formula_has(…)` and `formula_has_role(…)` by `&`, `|` and `!`".to_owned());
+                let message = "a fact is answered by what a formula has".to_owned();
+                call.fault(Code::WrongArguments, message, help);
+            }
+        }
+    }),
     describes("effort", &[Kind::Fact, Kind::Reading, Kind::Action], ".effort(5)", effort),
 ];
 

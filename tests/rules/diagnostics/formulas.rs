@@ -1,6 +1,6 @@
 //! Words about formulas and ingredients: roles, parts, stages, soda and acids.
 
-use crate::support::{Changed, assert_loads, assert_told, pack};
+use crate::support::{Changed, assert_loads, assert_told, faults, pack};
 
 const INGREDIENTS: &str = "ingredients.rhai";
 
@@ -57,4 +57,16 @@ fn an_unknown_stage_or_part_is_told() {
 fn soda_is_a_percentage() {
     let files = pack().with(INGREDIENTS, "ingredient(\"a\").title(\"A\").soda(127).source(common_practice);\n");
     assert_told(&files, &["out-of-range ingredients.rhai:1:28 [soda] 127 is not between 0 and 100"]);
+}
+
+#[test]
+fn a_fact_is_answered_by_ingredients_alone() {
+    let fact = |condition: &str| {
+        let line = format!(".question(\"Does dough wait?\").answered_by({condition})");
+        let lard = "ingredient(\"lard\").title(\"Lard\").role(\"fat\");\n";
+        pack().with(INGREDIENTS, lard).but("facts.rhai", ".question(\"Does dough wait?\")", &line)
+    };
+    let told = faults(&fact("baker_percent(lard) > 2"));
+    assert_eq!((told.len(), told[0].message.as_str()), (1, "a fact is answered by what a formula has"), "{told:?}");
+    assert_loads(&fact("formula_has(lard) & !formula_has_role(\"starch\")"));
 }
