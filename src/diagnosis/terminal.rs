@@ -12,6 +12,12 @@ use crate::units::Unit;
 /// Most actions of the order that are written.
 const MOST_ORDERED: usize = 5;
 
+/// Most causes written for an outcome.
+const MOST_AFTER: usize = 2;
+
+/// A cause whose probability differs by less from outcome to outcome is not moved by them.
+const STEADY: f64 = 0.03;
+
 /// What tells less, bits, is not written.
 const LEAST_BITS: f64 = 0.01;
 
@@ -43,25 +49,39 @@ pub(crate) fn with_symbol(value: f64, code: &str) -> String {
     Unit::parse(code).map_or_else(|_| format!("{} {code}", number(value)), |unit| measure(value, &unit))
 }
 
-/// Title of a cause.
+/// Title of a cause, up to its colon.
 fn title(diagnosis: &Diagnosis<'_>, cause: &str) -> String {
     let leading = diagnosis.causes.iter().map(|one| (one.cause, one.title));
     let others = diagnosis.other_causes.iter().map(|one| (one.cause, one.title));
-    leading
-        .chain(others)
-        .find(|(id, _)| *id == cause)
-        .map_or_else(|| cause.replace('_', " "), |(_, title)| title.to_string())
+    let title = leading.chain(others).find(|(id, _)| *id == cause).map(|(_, title)| title.as_str());
+    title.map_or_else(|| cause.replace('_', " "), |title| title.split(": ").next().unwrap_or(title).to_owned())
 }
 
 /// What may come out and what that would do: "above 15 min (32 %): Dough too warm 92 %, Old dough 41 %; below …".
 fn outcomes(diagnosis: &Diagnosis<'_>, outcomes: &[BriefOutcome<'_>]) -> String {
+    let steady = steady_causes(outcomes);
     let texts = outcomes.iter().map(|outcome| {
         let cause =
             |after: &CauseAfter<'_>| format!("{} {} %", title(diagnosis, after.cause), percent(after.probability));
-        let causes: Vec<String> = outcome.causes.iter().take(2).map(cause).collect();
+        let moved = outcome.causes.iter().filter(|after| !steady.contains(&after.cause));
+        let causes: Vec<String> = moved.take(MOST_AFTER).map(cause).collect();
         format!("{} ({} %): {}", outcome.outcome, percent(outcome.probability), causes.join(", "))
     });
     texts.collect::<Vec<_>>().join("; ")
+}
+
+/// Causes that stand alike after every outcome, where each tells of another one.
+fn steady_causes<'k>(outcomes: &[BriefOutcome<'k>]) -> Vec<&'k str> {
+    let Some(first) = outcomes.first() else { return Vec::new() };
+    let is_steady = |cause: &CauseAfter<'_>| {
+        outcomes.iter().all(|outcome| {
+            let mut same = outcome.causes.iter().filter(|after| after.cause == cause.cause);
+            same.any(|after| (after.probability - cause.probability).abs() < STEADY)
+        })
+    };
+    let steady: Vec<&str> = first.causes.iter().filter(|cause| is_steady(cause)).map(|cause| cause.cause).collect();
+    let tells_more = |outcome: &BriefOutcome<'_>| outcome.causes.iter().any(|after| !steady.contains(&after.cause));
+    if outcomes.iter().all(tells_more) { steady } else { Vec::new() }
 }
 
 /// What is lost until an action works.
