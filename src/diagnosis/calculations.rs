@@ -1,6 +1,6 @@
 //! What is to be said of the calculations in a quantity: their method, their remarks, and why one fails.
 
-use super::answer::{MethodText, RuleFault};
+use super::answer::{MethodText, RuleFault, SetAsideFinding};
 use crate::knowledge::{Circumstances, Knowledge, ProductView, Quantity};
 
 /// The method of the main calculation and the remarks of all; those that fail go to `faults`.
@@ -27,15 +27,20 @@ pub(super) fn explain(
     (method, remarks)
 }
 
-/// Tells `faults` why readings that could be computed were not.
-pub(super) fn failed_readings(
-    knowledge: &Knowledge,
+/// Why readings that could be computed were not: what they are computed from cannot be right.
+pub(super) fn failed_readings<'k>(
+    knowledge: &'k Knowledge,
     view: &ProductView,
     case: &Circumstances,
-    faults: &mut Vec<RuleFault>,
-) {
+) -> Vec<SetAsideFinding<'k>> {
     let unknown = view.computable.iter().filter(|key| case.reading(**key).is_none());
-    for quantity in unknown.filter_map(|key| knowledge.declared.readings[*key].computed.as_ref()) {
-        explain(quantity, case, faults);
-    }
+    let failed = unknown.filter_map(|key| {
+        let reading = &knowledge.declared.readings[*key];
+        let mut faults = Vec::new();
+        explain(reading.computed.as_ref()?, case, &mut faults);
+        let fault = faults.first()?;
+        let text = format!("cannot be computed: {}; look through what it is computed from", fault.message);
+        Some(SetAsideFinding { finding: &reading.id, text })
+    });
+    failed.collect()
 }

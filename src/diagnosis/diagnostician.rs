@@ -7,7 +7,6 @@ use super::answer::{
     Argument, Contradiction, Diagnosis, GivenFormula, OtherCause, RaisedSymptom, RankedCause, RulesStamp,
 };
 use super::arguments::Arguing;
-use super::calculations;
 use super::cautions::Heeding;
 use super::circumstances::{LaidOut, lay_out};
 use super::computed::computed;
@@ -128,7 +127,6 @@ impl Diagnostician {
         let advising = self.advising(view, laid_out, &case.requirements);
         let arguing = Arguing::new(knowledge, view, laid_out, weighed, &weights, &posterior);
         let mut rule_faults = weighed.rule_faults.clone();
-        calculations::failed_readings(knowledge, view, &laid_out.circumstances, &mut rule_faults);
         let Ranked { causes, excluded_actions } = ranked(&leading, &arguing, advising, &posterior, &mut rule_faults);
         let cautions = Heeding {
             knowledge,

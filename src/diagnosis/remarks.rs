@@ -1,6 +1,7 @@
 //! What an answer says beside the ranking: set aside, unexplained, the summary.
 
 use super::answer::{ConfirmationStatus, NextReading, RankedCause, SetAsideFinding, Unexplained};
+use super::calculations::failed_readings;
 use super::circumstances::LaidOut;
 use super::numbers::{Digits, measure};
 use crate::case::Case;
@@ -49,12 +50,20 @@ pub(super) fn set_aside<'k>(
         })
     });
     let formula = laid_out.formula_fault.iter().map(|text| SetAsideFinding { finding: "formula", text: text.clone() });
+    let failed = failed_readings(knowledge, view, &laid_out.circumstances);
     let crowded_out = laid_out
         .raising
         .crowded_out
         .iter()
         .map(|one| SetAsideFinding { finding: &declared.readings[one.reading].id, text: one.text.clone() });
-    implausible.chain(computed).chain(crowded_out).chain(unused_readings).chain(unused_facts).chain(formula).collect()
+    implausible
+        .chain(computed)
+        .chain(failed)
+        .chain(crowded_out)
+        .chain(unused_readings)
+        .chain(unused_facts)
+        .chain(formula)
+        .collect()
 }
 
 fn out_of_range(reading: &Reading, value: f64) -> String {
