@@ -23,7 +23,7 @@ pub(super) struct IntakeSheet {
     /// Print the JSON that the HTTP service answers, byte for byte
     #[arg(long, conflicts_with = "page")]
     json: bool,
-    /// Print an HTML page to print and fill in
+    /// Print HTML to print on two sides of A4 and fill in
     #[arg(long)]
     page: bool,
     /// Folder of a rule pack, in place of the rules that the program carries

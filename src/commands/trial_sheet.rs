@@ -46,6 +46,9 @@ pub(super) struct TrialSheetCommand {
     /// `one_change_at_a_time` (when left out), `factorial` or `half_factorial`
     #[arg(long, value_name = "DESIGN")]
     design: Option<String>,
+    /// When the control is baked: `by_lot` (when left out) or `first_and_last`
+    #[arg(long, value_name = "PLACE")]
+    control: Option<String>,
     /// How often every run is baked
     #[arg(long, value_name = "N")]
     repeats: Option<u32>,
@@ -73,7 +76,7 @@ pub(super) struct TrialSheetCommand {
     /// Print Markdown
     #[arg(long, conflicts_with_all = ["page", "json"])]
     markdown: bool,
-    /// Print an HTML page that prints on A4
+    /// Print HTML that prints on one side of A4
     #[arg(long, conflicts_with = "json")]
     page: bool,
     /// Print the JSON that the HTTP service answers, byte for byte
@@ -121,6 +124,7 @@ impl TrialSheetCommand {
             }
         };
         add("design", self.design.as_ref().map(|own| json!(own)));
+        add("control", self.control.as_ref().map(|own| json!(own)));
         add("repeats", self.repeats.map(|own| json!(own)));
         add("seed", self.seed.map(|own| json!(own)));
         let wanted = self.measure()?;

@@ -118,6 +118,26 @@ pub struct TrialChange<'k> {
     pub side_effects: Vec<String>,
     /// What people have to fill in, since it cannot be computed; empty when the sheet says all.
     pub by_hand: Vec<String>,
+    /// Actions that aim at the same figures by another way, as baking longer and shorter aim at the same moisture; they have
+    /// no run of their own unless they are named.
+    pub other_ways: Vec<OtherWay<'k>>,
+}
+
+/// Another way to the figures of a change.
+#[derive(Debug, Serialize, ToSchema)]
+#[schema(as = TrialOtherWay)]
+pub struct OtherWay<'k> {
+    /// Id of the action.
+    #[schema(example = "bake_longer")]
+    pub action: &'k str,
+    /// Title.
+    pub title: String,
+    /// What to do.
+    pub text: String,
+    /// Id of the cause that it is for.
+    pub cause: &'k str,
+    /// Title of the cause.
+    pub cause_title: String,
 }
 
 /// An action that is done before the trial.
@@ -189,7 +209,7 @@ pub struct TrialRun {
     /// Letters of its changes.
     #[schema(value_type = Vec<String>)]
     pub changes: Vec<char>,
-    /// Place in the order of baking, one of every repeat.
+    /// Places in the order of baking, one of every repeat; of a control that is baked first and last two of every repeat.
     pub order: Vec<u32>,
     /// What to weigh; empty without a formula.
     pub weights: Vec<RunWeight>,

@@ -42,12 +42,17 @@ impl Candidate<'_, '_> {
         self.advice.quantities.is_empty() && self.advice.needs.is_empty()
     }
 
-    /// Whether both would be baked alike: a firmer and a softer fat can have the same target.
-    fn sets_the_same(&self, other: &Self) -> bool {
-        let set = |own: &Self| -> Vec<(String, f64)> {
-            own.advice.quantities.iter().map(|own| (format!("{} {}", own.name, own.unit), own.value)).collect()
+    /// Whether both aim at the same figures of the same things: a firmer and a softer fat can have the same target.
+    fn sets_the_same(&self, other: &Self, declared: &Declarations) -> bool {
+        let is_same = |one: &SetQuantity<'_>, two: &SetQuantity<'_>| {
+            (one.name, one.unit, one.value, &one.changes) == (two.name, two.unit, two.value, &two.changes)
         };
-        !self.advice.quantities.is_empty() && set(self) == set(other)
+        let (own, theirs) = (&self.advice.quantities, &other.advice.quantities);
+        let uses = |own: &Self| declared.actions.find(own.advice.action).map(|key| &declared.actions[key].uses);
+        !own.is_empty()
+            && own.len() == theirs.len()
+            && own.iter().zip(theirs).all(|(one, two)| is_same(one, two))
+            && uses(self) == uses(other)
     }
 
     /// Ids of the readings and ingredients that it changes; two changes that share one cannot be told apart when both are
@@ -68,10 +73,13 @@ fn touched<'a>(quantity: &'a SetQuantity<'_>, declared: &'a Declarations) -> Vec
 }
 
 /// What is tried, what is done without a trial, and what is not tried with the reason.
+#[derive(Default)]
 pub(super) struct Chosen<'d, 'k> {
     pub(super) changes: Vec<Candidate<'d, 'k>>,
     pub(super) first: Vec<Candidate<'d, 'k>>,
     pub(super) not_tried: Vec<String>,
+    /// Other ways to the figures of a change, with its place.
+    pub(super) other_ways: Vec<(usize, Candidate<'d, 'k>)>,
 }
 
 /// All actions of the leading causes, each once, in the order of the answer; then what stands there in no place.
@@ -110,10 +118,12 @@ pub(super) fn choose<'d, 'k>(
         return Err(vec![nothing_to_try(diagnosis)]);
     }
     let chosen = match named {
-        Some(named) => {
-            Chosen { changes: by_name(named, &candidates, diagnosis)?, first: Vec::new(), not_tried: Vec::new() }
+        Some(named) => Chosen { changes: by_name(named, &candidates, diagnosis)?, ..Chosen::default() },
+        None => {
+            let mut chosen = in_order(&candidates, design, declared, control);
+            chosen.not_tried.extend(without_prescription(&candidates, diagnosis, declared));
+            chosen
         }
-        None => in_order(&candidates, design, declared, control),
     };
     check_design(&chosen.changes, named.is_some(), design, declared)?;
     Ok(chosen)
@@ -159,13 +169,15 @@ fn in_order<'d, 'k>(
     control: Option<&Control<'_>>,
 ) -> Chosen<'d, 'k> {
     let most = if design == DesignKind::Factorial { FACTORS } else { MOST_ACTIONS };
-    let mut chosen = Chosen { changes: Vec::new(), first: Vec::new(), not_tried: Vec::new() };
+    let mut chosen = Chosen::default();
     // Where the order has none of them, they are taken as they promise.
     let has_order = candidates.iter().any(|own| own.ordered.is_some());
     for candidate in candidates.iter().filter(|own| own.ordered.is_some() || !has_order) {
         let is_poor = candidate.promise() < LEAST_PROMISE;
         if candidate.is_plain(declared) {
             chosen.first.push(*candidate);
+        } else if let Some(place) = chosen.changes.iter().position(|own| candidate.sets_the_same(own, declared)) {
+            chosen.other_ways.push((place, *candidate));
         } else if chosen.changes.len() == most {
             continue;
         } else if let Some(why) = reason_against(candidate, &chosen.changes, design, declared, control) {
@@ -183,6 +195,25 @@ fn in_order<'d, 'k>(
     chosen
 }
 
+/// Actions that the order puts in the place of excluded ones and that no leading cause prescribes itself: the rules state no
+/// quantity of them here.
+fn without_prescription<'a>(
+    candidates: &'a [Candidate<'_, '_>],
+    diagnosis: &'a Diagnosis<'_>,
+    declared: &'a Declarations,
+) -> impl Iterator<Item = String> + 'a {
+    let is_known = |id: &str| candidates.iter().any(|own| own.advice.action == id);
+    let order = diagnosis.action_order.actions.iter().filter(move |own| !is_known(own.action));
+    order.filter_map(|own| {
+        let excluded = &declared.actions[declared.actions.find(own.instead_of?)?].title;
+        Some(format!(
+            "{}: it takes the place of “{excluded}”, which the requirements exclude, and the rules state no quantity of it for \
+             these causes",
+            own.title
+        ))
+    })
+}
+
 /// Why an action is not tried beside those that are.
 fn reason_against(
     candidate: &Candidate<'_, '_>,
@@ -193,9 +224,6 @@ fn reason_against(
 ) -> Option<String> {
     if candidate.sets_nothing() {
         return Some("nothing is reckoned for it; name it where it shall be tried".to_owned());
-    }
-    if let Some(other) = changes.iter().find(|other| candidate.sets_the_same(other)) {
-        return Some(format!("it sets the same as “{}”", other.advice.title));
     }
     let together = design != DesignKind::OneChangeAtATime;
     if let Some(rival) = changes.iter().find(|other| clash(other, candidate, declared).is_some()).filter(|_| together) {

@@ -1,7 +1,7 @@
 //! The runs: which changes each has, and in which order they are baked.
 
 use super::answer::DesignAnswer;
-use super::request::DesignKind;
+use super::request::{ControlPlace, DesignKind, TrialRequest};
 use crate::json::{Fault, FaultCode};
 use crate::science::Nonsense;
 use crate::science::trial_design::{Alias, Fraction, TwoLevelDesign, randomised_order, two_level_design};
@@ -10,6 +10,11 @@ use crate::science::trial_design::{Alias, Fraction, TwoLevelDesign, randomised_o
 pub(super) const LETTERS: [char; 4] = ['A', 'B', 'C', 'D'];
 
 const DRAWING: &str = "order by lot: the runs of a repeat sorted by the SHA-256 of `seed/repeat/run`";
+
+/// Number of the control.
+const CONTROL: u32 = 1;
+
+const BRACKET: &str = "The control is baked first and last of every repeat, the other runs by lot between.";
 
 /// A run before it is weighed.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -32,7 +37,8 @@ pub(super) struct Plan {
 ///
 /// # Errors
 /// A number of changes that the design cannot take.
-pub(super) fn lay_out(kind: DesignKind, changes: usize, repeats: u32, seed: u32) -> Result<Plan, Vec<Fault>> {
+pub(super) fn lay_out(request: &TrialRequest, changes: usize) -> Result<Plan, Vec<Fault>> {
+    let kind = request.design;
     let (levels, design) = match kind {
         DesignKind::OneChangeAtATime => (one_at_a_time(changes), None),
         DesignKind::Factorial | DesignKind::HalfFactorial => {
@@ -44,7 +50,7 @@ pub(super) fn lay_out(kind: DesignKind, changes: usize, repeats: u32, seed: u32)
         }
     };
     let runs_with_a_change = levels.iter().filter(|run| run.first() == Some(&true)).count();
-    let order = order(levels.len(), repeats, seed).map_err(|own| faults(&own))?;
+    let order = order(levels.len(), request).map_err(|own| faults(&own))?;
     let runs = levels.iter().zip(order).zip(1..).map(|((levels, order), run)| PlannedRun {
         run,
         changes: levels.iter().enumerate().filter(|(_, high)| **high).map(|(place, _)| place).collect(),
@@ -52,7 +58,7 @@ pub(super) fn lay_out(kind: DesignKind, changes: usize, repeats: u32, seed: u32)
     });
     Ok(Plan {
         runs: runs.collect(),
-        answer: answer(design, changes, repeats, seed),
+        answer: answer(design, changes, request),
         runs_with_a_change: u32::try_from(runs_with_a_change).unwrap_or(u32::MAX),
     })
 }
@@ -63,29 +69,37 @@ fn one_at_a_time(changes: usize) -> Vec<Vec<bool>> {
     std::iter::once(vec![false; changes]).chain((0..changes).map(alone)).collect()
 }
 
-/// Places of every run in the order of baking: repeat after repeat.
-fn order(runs: usize, repeats: u32, seed: u32) -> Result<Vec<Vec<u32>>, Nonsense> {
+/// Places of every run in the order of baking, repeat after repeat. A control that is baked first and last has two in each;
+/// the lot of the other runs is the same.
+fn order(runs: usize, request: &TrialRequest) -> Result<Vec<Vec<u32>>, Nonsense> {
     let count = u32::try_from(runs).unwrap_or(u32::MAX);
-    let mut places = vec![Vec::new(); runs];
-    for repeat in 1..=repeats {
-        for (run, place) in randomised_order(seed, repeat, count)?.into_iter().zip(1..) {
-            let index = usize::try_from(run - 1).unwrap_or_default();
-            if let Some(own) = places.get_mut(index) {
-                own.push((repeat - 1) * count + place);
+    let (mut places, mut place) = (vec![Vec::new(); runs], 0);
+    for repeat in 1..=request.repeats {
+        let mut bakes = randomised_order(request.seed, repeat, count)?;
+        if request.control == ControlPlace::FirstAndLast {
+            bakes.retain(|run| *run != CONTROL);
+            bakes = [vec![CONTROL], bakes, vec![CONTROL]].concat();
+        }
+        for run in bakes {
+            place += 1;
+            if let Some(own) = usize::try_from(run - 1).ok().and_then(|index| places.get_mut(index)) {
+                own.push(place);
             }
         }
     }
     Ok(places)
 }
 
-fn answer(design: Option<TwoLevelDesign>, changes: usize, repeats: u32, seed: u32) -> DesignAnswer {
+fn answer(design: Option<TwoLevelDesign>, changes: usize, request: &TrialRequest) -> DesignAnswer {
+    let TrialRequest { repeats, seed, control, .. } = *request;
+    let bracket = (control == ControlPlace::FirstAndLast).then(|| BRACKET.to_owned());
     let Some(design) = design else {
         let text = format!(
             "A control and {changes} {}, each against the control. What two changes do together is not seen.",
             if changes == 1 { "run with the change" } else { "runs with one change each" }
         );
         let name = "one change at a time".to_owned();
-        let text = vec![text];
+        let text = std::iter::once(text).chain(bracket).collect();
         return DesignAnswer { name, resolution: None, generator: None, text, repeats, seed, source: DRAWING };
     };
     let mut text = vec![format!(
@@ -96,6 +110,7 @@ fn answer(design: Option<TwoLevelDesign>, changes: usize, repeats: u32, seed: u3
     if design.aliases.is_empty() {
         text.push("What changes do together is seen too: all combinations are run.".to_owned());
     }
+    text.extend(bracket);
     DesignAnswer {
         name: design.name,
         resolution: design.resolution,

@@ -3,7 +3,7 @@
 use serde::Serialize;
 use utoipa::ToSchema;
 
-use super::request::DesignKind;
+use super::request::{ControlPlace, DesignKind};
 use crate::case::{CaseDocument, MeasureDocument};
 
 /// A case, the batch of a run, and what else is wanted of the trial.
@@ -22,6 +22,9 @@ pub struct TrialSheetDocument {
     /// How changes are laid out over the runs; left out, one change at a time.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub design: Option<DesignKind>,
+    /// When the control is baked; left out, in a place by lot.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub control: Option<ControlPlace>,
     /// How often every run is baked, 1 (when left out) to 4.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[schema(minimum = 1, maximum = 4)]

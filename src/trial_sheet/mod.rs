@@ -25,10 +25,11 @@ mod settings;
 mod weights;
 
 pub use answer::{
-    BatchWeights, Blank, ChangeSetting, DesignAnswer, FirstAction, FixedWhen, HeldSetting, Recorded, RecordedKind,
-    RunSetting, RunWeight, SampleAnswer, SampleKind, SeenSymptom, TrialCaution, TrialChange, TrialRun, TrialSheet,
+    BatchWeights, Blank, ChangeSetting, DesignAnswer, FirstAction, FixedWhen, HeldSetting, OtherWay, Recorded,
+    RecordedKind, RunSetting, RunWeight, SampleAnswer, SampleKind, SeenSymptom, TrialCaution, TrialChange, TrialRun,
+    TrialSheet,
 };
 pub use document::{TrialBatchDocument, TrialMeasureDocument, TrialSheetDocument};
-pub use layout::{markdown, page, text};
+pub use layout::{Detail, PageFit, markdown, page, page_fit, text};
 pub use measure::{Measure, Target};
-pub use request::{DesignKind, TrialRequest};
+pub use request::{ControlPlace, DesignKind, TrialRequest};

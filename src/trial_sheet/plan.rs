@@ -1,6 +1,8 @@
 //! From a request to the sheet.
 
-use super::answer::{BatchWeights, Blank, FirstAction, HeldSetting, SeenSymptom, TrialChange, TrialRun, TrialSheet};
+use super::answer::{
+    BatchWeights, Blank, FirstAction, HeldSetting, OtherWay, SeenSymptom, TrialChange, TrialRun, TrialSheet,
+};
 use super::changes::{Candidate, Chosen, choose};
 use super::design::{LETTERS, Plan, PlannedRun, lay_out};
 use super::record::Records;
@@ -66,7 +68,7 @@ struct Planning<'d, 'k> {
 impl<'d, 'k> Planning<'d, 'k> {
     fn sheet(&self) -> Result<TrialSheet<'k>, CaseFaults> {
         let declared = &self.diagnostician.knowledge().declared;
-        let TrialRequest { case, design, repeats, seed, measure, actions, .. } = self.request;
+        let TrialRequest { case, design, repeats, measure, actions, .. } = self.request;
         let weighed = self.weighed()?;
         let batch = weighed.as_ref().map(|weighed| self.batch(weighed)).transpose()?;
         let control = weighed.as_ref().zip(batch.as_ref()).map(|(weighed, batch)| Control {
@@ -75,10 +77,10 @@ impl<'d, 'k> Planning<'d, 'k> {
             part: self.request.part.unwrap_or_else(|| weighed.main_part()),
             batch,
         });
-        let Chosen { changes, first, not_tried } =
+        let Chosen { changes, first, not_tried, other_ways } =
             choose(self.diagnosis, actions.as_deref(), *design, declared, control.as_ref())
                 .map_err(CaseFaults::Faulty)?;
-        let plan = lay_out(*design, changes.len(), *repeats, *seed).map_err(CaseFaults::Faulty)?;
+        let plan = lay_out(self.request, changes.len()).map_err(CaseFaults::Faulty)?;
         let runs_with_a_change = plan.runs_with_a_change;
         let layout = Layout { runs_with_a_change, repeats: *repeats, size: self.request.size };
         let sample = sample(measure, layout, declared).map_err(CaseFaults::Faulty)?;
@@ -93,11 +95,15 @@ impl<'d, 'k> Planning<'d, 'k> {
             product_title: &product.title,
             reference: case.reference.clone(),
             complaint: self.complaint(),
-            decide: decision::decide(sample.counts_from.as_deref(), changes.len(), *design, &plan, measure.risks),
+            decide: decision::decide(sample.counts_from.as_deref(), changes.len(), self.request),
             runs: runs(&plan, &lettered, control.as_ref()),
             design: plan.answer,
             cautions: cautions::cautions(self.diagnosis, case, declared, &pairs, &first),
-            changes: lettered.into_iter().map(change).collect(),
+            changes: lettered
+                .into_iter()
+                .enumerate()
+                .map(|(place, own)| change(own, ways_to(place, &other_ways)))
+                .collect(),
             do_first: first.iter().map(done_first).collect(),
             not_tried,
             batch: batch.map(|batch| weights(&batch)),
@@ -212,7 +218,23 @@ fn done_first<'k>(Candidate { cause, advice, .. }: &Candidate<'_, 'k>) -> FirstA
     }
 }
 
-fn change<'k>(Lettered { letter, candidate, settings }: Lettered<'_, 'k>) -> TrialChange<'k> {
+/// Other ways to the figures of the change at a place.
+fn ways_to<'k>(place: usize, all: &[(usize, Candidate<'_, 'k>)]) -> Vec<OtherWay<'k>> {
+    let own = all.iter().filter(|(own, _)| *own == place);
+    let way = |(_, Candidate { cause, advice, .. }): &(usize, Candidate<'_, 'k>)| OtherWay {
+        action: advice.action,
+        title: advice.title.to_string(),
+        text: advice.text.to_string(),
+        cause: cause.cause,
+        cause_title: cause.title.to_string(),
+    };
+    own.map(way).collect()
+}
+
+fn change<'k>(
+    Lettered { letter, candidate, settings }: Lettered<'_, 'k>,
+    other_ways: Vec<OtherWay<'k>>,
+) -> TrialChange<'k> {
     let Candidate { cause, advice, .. } = candidate;
     TrialChange {
         letter,
@@ -226,5 +248,6 @@ fn change<'k>(Lettered { letter, candidate, settings }: Lettered<'_, 'k>) -> Tri
         needs: advice.needs.clone(),
         side_effects: advice.side_effects.iter().map(ToString::to_string).collect(),
         by_hand: settings.by_hand,
+        other_ways,
     }
 }

@@ -18,7 +18,7 @@ pub(super) const MOST_ACTIONS: usize = 4;
 /// Most repeats of a trial.
 const MOST_REPEATS: f64 = 4.0;
 
-const MEMBERS: [&str; 7] = ["case", "batch", "actions", "design", "repeats", "measure", "seed"];
+const MEMBERS: [&str; 8] = ["case", "batch", "actions", "design", "control", "repeats", "measure", "seed"];
 
 /// What a trial sheet is asked for.
 #[derive(Debug)]
@@ -33,6 +33,8 @@ pub struct TrialRequest {
     pub actions: Option<Vec<String>>,
     /// How changes are laid out.
     pub design: DesignKind,
+    /// When the control is baked.
+    pub control: ControlPlace,
     /// How often every run is baked.
     pub repeats: u32,
     /// What shall be seen.
@@ -61,6 +63,22 @@ impl DesignKind {
         ("factorial", Self::Factorial),
         ("half_factorial", Self::HalfFactorial),
     ];
+}
+
+/// When the control is baked.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq, Serialize, ToSchema)]
+#[serde(rename_all = "snake_case")]
+#[schema(as = TrialControlPlace)]
+pub enum ControlPlace {
+    /// Once a repeat, in a place by lot as any run.
+    #[default]
+    ByLot,
+    /// Twice a repeat, as its first bake and as its last: what the day itself does is seen.
+    FirstAndLast,
+}
+
+impl ControlPlace {
+    const WORDS: [(&'static str, Self); 2] = [("by_lot", Self::ByLot), ("first_and_last", Self::FirstAndLast)];
 }
 
 #[derive(Deserialize)]
@@ -93,8 +111,8 @@ fn read(object: &Object<'_>, text: &[u8], knowledge: &Knowledge, faults: &mut Fa
     let case = case.and(case_text).and_then(|text| read_case(text, knowledge, faults));
     let help = Some("`mass`, or `pieces` with `piece_mass` and `bake_loss`".to_owned());
     let batch = object.required(faults, "batch", help).and_then(|node| read_batch(&node, faults));
-    let design = object.optional("design").map(|node| read_design(&node, faults));
-    let design = design.map_or(Some(DesignKind::default()), |own| own);
+    let design = object.optional("design").map(|node| read_word(&node, "design", &DesignKind::WORDS, faults));
+    let control = object.optional("control").map(|node| read_word(&node, "place", &ControlPlace::WORDS, faults));
     let actions = object.optional("actions").map(|node| read_actions(&node, knowledge, faults));
     let repeats = object.optional("repeats").map(|node| whole(&node, (1.0, MOST_REPEATS), faults));
     let seed = object.optional("seed").map(|node| whole(&node, (0.0, f64::from(u32::MAX)), faults));
@@ -105,7 +123,8 @@ fn read(object: &Object<'_>, text: &[u8], knowledge: &Knowledge, faults: &mut Fa
         part,
         size,
         actions,
-        design: design?,
+        design: design.unwrap_or_else(|| Some(DesignKind::default()))?,
+        control: control.unwrap_or_else(|| Some(ControlPlace::default()))?,
         repeats: repeats.unwrap_or(Some(1))?,
         measure: measure.unwrap_or(Some(Measure::OPEN))?,
         seed: seed.unwrap_or_else(|| case_text.map(seed_of))?,
@@ -146,12 +165,13 @@ fn read_batch(node: &Node<'_>, faults: &mut Faults) -> Option<(Option<Part>, Bat
     Some((part.map_or(Some(None), |found| found.map(Some))?, size?))
 }
 
-fn read_design(node: &Node<'_>, faults: &mut Faults) -> Option<DesignKind> {
+fn read_word<T: Copy>(node: &Node<'_>, kind: &str, words: &[(&str, T)], faults: &mut Faults) -> Option<T> {
     let word = node.text(faults)?;
-    let found = DesignKind::WORDS.into_iter().find(|(own, _)| *own == word).map(|(_, kind)| kind);
+    let found = words.iter().find(|(own, _)| *own == word).map(|(_, meaning)| *meaning);
     if found.is_none() {
-        let words = DesignKind::WORDS.map(|(own, _)| own);
-        node.unknown_name(faults, "design", word, words, || Some(format!("the designs are {}", listing(&words))));
+        let names: Vec<&str> = words.iter().map(|(own, _)| *own).collect();
+        let help = format!("the {kind}s are {}", listing(&names));
+        node.unknown_name(faults, kind, word, names.iter().copied(), || Some(help.clone()));
     }
     found
 }

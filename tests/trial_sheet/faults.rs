@@ -23,7 +23,7 @@ fn all_faults_of_a_request_are_told_at_once() {
         "case": {"product": "bum", "symptoms": [{"symptom": "flatt"}]},
         "batch": {"mass": {"value": 20, "unit": "L"}, "piece_mass": {"value": 1, "unit": "kg"}},
         "actions": ["set_slat", "more_water", "more_water"],
-        "design": "factorail", "repeats": 2.5, "seed": -1,
+        "design": "factorail", "control": "first", "repeats": 2.5, "seed": -1,
         "measure": {"difference": {"value": 1, "unit": "mm"}, "alpha": 0.9, "faulty_now": {"value": 120, "unit": "%"}},
         "sede": 1,
     });
@@ -36,6 +36,7 @@ fn all_faults_of_a_request_are_told_at_once() {
             "/batch/piece_mass: `piece_mass` stands beside `mass` -- it belongs to `pieces`",
             "/batch/mass/unit: `L` measures volume, but mass (`kg`) is wanted -- for example `kg`",
             "/design: unknown design `factorail` -- did you mean `factorial`?",
+            "/control: unknown place `first` -- the places are `by_lot`, `first_and_last`",
             "/actions/0: unknown action `set_slat` -- did you mean `set_salt`?",
             "/actions/2: `more_water` stands twice",
             "/repeats: 2.5 is not a whole number",

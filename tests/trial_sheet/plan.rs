@@ -87,6 +87,24 @@ fn repeats_are_drawn_one_by_one() {
     assert!(texts(&sheet["decide"], "").contains(&"What shows in one repeat only has not been shown."));
 }
 
+/// The other runs keep the order of their lot.
+#[test]
+fn a_control_can_be_baked_first_and_last() {
+    let request = json!({"repeats": 2, "actions": ["more_water", "set_salt", "less_fat"], "control": "first_and_last"});
+    let sheet = plan(&with(&request));
+    let order = |label: &str| run(&sheet, label)["order"].clone();
+    assert_eq!(order("control"), json!([1, 5, 6, 10]));
+    let drawn = whybake::science::trial_design::randomised_order(1, 2, 4).unwrap();
+    let labels = ["control", "A", "B", "C"];
+    for (run, place) in drawn.into_iter().filter(|run| *run != 1).zip(7..) {
+        assert_eq!(order(labels[run as usize - 1])[1], place);
+    }
+    assert!(texts(&sheet["decide"], "").iter().any(|rule| rule.starts_with("First and last control differ")));
+    assert!(
+        texts(&sheet["design"]["text"], "").iter().any(|text| text.starts_with("The control is baked first and last"))
+    );
+}
+
 #[test]
 fn factorial_designs_are_the_published_ones() {
     let named = |count: usize| json!(["set_salt", "more_water", "less_fat", "proof_longer"][..count]);

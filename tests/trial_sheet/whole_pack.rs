@@ -1,25 +1,65 @@
 //! Sheets of every case of the rules that the program carries.
 
+use std::sync::LazyLock;
+
 use serde_json::{Value, json};
 use whybake::case::CaseFaults;
 use whybake::diagnosis::Diagnostician;
 use whybake::rules::{RuleFiles, load};
-use whybake::trial_sheet::{TrialRequest, TrialSheet, markdown, page, text};
+use whybake::trial_sheet::{TrialRequest, TrialSheet, markdown, page, page_fit, text};
+
+static RULES: LazyLock<Diagnostician> =
+    LazyLock::new(|| Diagnostician::new(load(&RuleFiles::embedded()).unwrap().knowledge).unwrap());
+
+/// Calls `check` with the sheet of a case of the rules.
+fn sheet_of(path: &str, check: impl FnOnce(&TrialSheet<'_>)) {
+    let files = RuleFiles::embedded();
+    let (_, text) = files.cases().into_iter().find(|(own, _)| *own == path).unwrap();
+    let record: Value = serde_json::from_str(text).unwrap();
+    let request = json!({"case": record["case"], "batch": {"mass": {"value": 20, "unit": "kg"}}}).to_string();
+    let request = TrialRequest::parse(request.as_bytes(), RULES.knowledge()).unwrap();
+    check(&TrialSheet::plan(&RULES, &request).unwrap());
+}
+
+/// Baking longer and shorter aim at the same moisture: one run, and both ways to it are told.
+#[test]
+fn opposite_ways_to_the_same_figure_are_told_together() {
+    sheet_of("cookies/cases/hard_low_fat.json", |sheet| {
+        let change = sheet.changes.iter().find(|own| own.action == "bake_cookies_shorter").unwrap();
+        let ways: Vec<&str> = change.other_ways.iter().map(|own| own.action).collect();
+        assert!(ways.contains(&"bake_cookies_longer"), "{ways:?}");
+        assert!(sheet.changes.iter().all(|own| !ways.contains(&own.action)));
+        for paper in [text(sheet, 100), markdown(sheet), page(sheet)] {
+            assert!(paper.contains("To the same figures leads: “Bake longer”"), "{paper}");
+        }
+    });
+}
+
+/// What takes the place of gelatin that is not certified is tried with its quantities.
+#[test]
+fn replacements_of_excluded_actions_are_tried_with_their_quantities() {
+    sheet_of("fillings/cases/weak_bloom_halal.json", |sheet| {
+        let replacements = ["raise_certified_gelatin", "plant_gel"];
+        let change = sheet.changes.iter().find(|own| replacements.contains(&own.action)).unwrap();
+        assert!(!change.settings.is_empty(), "{change:?}");
+        assert!(sheet.changes.iter().all(|own| own.action != "raise_gelatin"));
+    });
+}
 
 /// Every rule test's case has a sheet, or the only fault is that its causes prescribe nothing or too little. Masses are
 /// finite and never negative; what is marked differs.
 #[test]
 fn every_case_of_the_pack_can_be_planned() {
     let files = RuleFiles::embedded();
-    let rules = Diagnostician::new(load(&files).unwrap().knowledge).unwrap();
-    let (mut sheets, mut changed) = (0, 0);
+    let rules = &*RULES;
+    let (mut sheets, mut changed, mut two_pages) = (0, 0, 0);
     for (path, text_of_case) in files.cases() {
         let record: Value = serde_json::from_str(text_of_case).unwrap();
         for design in ["one_change_at_a_time", "factorial"] {
             let batch = json!({"mass": {"value": 20, "unit": "kg"}});
             let request = json!({"case": record["case"], "batch": batch, "design": design}).to_string();
             let request = TrialRequest::parse(request.as_bytes(), rules.knowledge()).unwrap();
-            let sheet = match TrialSheet::plan(&rules, &request) {
+            let sheet = match TrialSheet::plan(rules, &request) {
                 Ok(sheet) => sheet,
                 Err(CaseFaults::Faulty(faults)) if faults.iter().all(|own| own.pointer != "/batch/mass") => {
                     assert!(
@@ -37,10 +77,15 @@ fn every_case_of_the_pack_can_be_planned() {
                 changed += usize::from(line.is_changed);
             }
             assert!(!sheet.changes.is_empty() && sheet.changes.len() <= 4, "{path}");
+            let fit = page_fit(&sheet);
+            assert!(fit.type_size_pt >= 7.5 && fit.filled <= 0.98 && fit.pages <= 2, "{path}: {fit:?}");
+            two_pages += usize::from(fit.pages > 1);
             for paper in [text(&sheet, 80), markdown(&sheet), page(&sheet)] {
                 assert!(!paper.contains("NaN") && !paper.contains("inf "), "{path}");
             }
         }
     }
     assert!(sheets > 600 && changed > 100, "{sheets} sheets, {changed} changed lines");
+    println!("{two_pages} of {sheets} sheets take two pages");
+    assert!(50 * two_pages <= sheets, "{two_pages} of {sheets} sheets take two pages");
 }

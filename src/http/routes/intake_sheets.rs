@@ -18,7 +18,7 @@ const CONTENT_SECURITY_POLICY: &str = "default-src 'none'; style-src 'unsafe-inl
 /// Show the intake sheet of a product
 ///
 /// What to ask of whoever complains: symptoms to look for, readings worth having first, questions, lines of the formula,
-/// requirements, in the order of what they usually tell. `?format=page` is the same as a page to print and fill in.
+/// requirements, in the order of what they usually tell. `?format=page` is the same to print and fill in, on two sides of A4.
 #[utoipa::path(
     get,
     path = "/v1/intake_sheets/{product}",

@@ -23,7 +23,9 @@ use crate::trial_sheet::{self, TrialRequest, TrialSheet, TrialSheetDocument};
     operation_id = "planTrial",
     params((
         "format" = Option<String>, Query,
-        description = "`json` (when left out), `markdown`, or `page`: HTML that prints on A4"
+        description = "`json` (when left out), `markdown`, or `page`: HTML that prints on one side of A4, in type of 7.5 to 9 pt as \
+            the plan needs; what it leaves out for want of room it names. The fullest plans have a second page to write on, and \
+            the first says so"
     )),
     request_body(content = TrialSheetDocument, description = "The case and the trial", content_type = "application/json"),
     responses(

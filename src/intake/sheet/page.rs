@@ -1,4 +1,4 @@
-//! The sheet as a page to print: one file, nothing fetched, no script.
+//! The sheet as a page to print on two sides of A4: one file, nothing fetched, no script.
 
 use std::fmt::Write as _;
 

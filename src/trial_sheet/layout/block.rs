@@ -21,16 +21,42 @@ pub(super) enum Block {
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
 pub(super) struct Cell {
     pub(super) text: String,
-    /// Whether it differs from the control.
-    pub(super) is_marked: bool,
+    /// What is said after the text, in lighter type.
+    pub(super) note: String,
+    pub(super) kind: CellKind,
+}
+
+/// What a cell is for.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
+pub(super) enum CellKind {
+    /// To read.
+    #[default]
+    Said,
+    /// To read, and different from the control.
+    Changed,
+    /// To write in at the bench.
+    Blank,
 }
 
 impl Cell {
     pub(super) fn new(text: impl Into<String>) -> Self {
-        Self { text: text.into(), is_marked: false }
+        Self { text: text.into(), ..Self::default() }
     }
 
     pub(super) fn marked(text: impl Into<String>) -> Self {
-        Self { text: text.into(), is_marked: true }
+        Self { text: text.into(), kind: CellKind::Changed, ..Self::default() }
+    }
+
+    pub(super) fn blank() -> Self {
+        Self { kind: CellKind::Blank, ..Self::default() }
+    }
+
+    pub(super) fn noted(text: impl Into<String>, note: impl Into<String>) -> Self {
+        Self { text: text.into(), note: note.into(), ..Self::default() }
+    }
+
+    /// Text and note in one.
+    pub(super) fn whole(&self) -> String {
+        if self.note.is_empty() { self.text.clone() } else { format!("{}: {}", self.text, self.note) }
     }
 }

@@ -1,171 +1,121 @@
-//! The order of the sheet, and its wording.
+//! The order of the sheet.
 
-use super::block::{Block, Cell};
-use crate::diagnosis::with_symbol;
-use crate::trial_sheet::answer::{FirstAction, HeldSetting, Recorded, RunSetting, TrialChange, TrialRun, TrialSheet};
-use crate::units::Unit;
+use super::block::Block;
+use super::detail::Detail;
+use super::record::{self, as_sentence};
+use super::{runs, tried};
+use crate::trial_sheet::answer::{HeldSetting, SampleKind, TrialSheet};
 
-/// The blocks of a sheet.
-pub(super) fn of(sheet: &TrialSheet<'_>) -> Vec<Block> {
+/// The blocks of a sheet by where they stand on paper.
+#[derive(Debug, Default)]
+pub(super) struct Parts {
+    /// What is worked by, at the full width.
+    pub(super) bench: Vec<Block>,
+    /// What is read, in columns.
+    pub(super) notes: Vec<Block>,
+    /// Lines to sign.
+    pub(super) foot: Vec<Block>,
+    /// What to write down, where it takes a page of its own; most sheets have none.
+    pub(super) second: Vec<Block>,
+}
+
+impl Parts {
+    /// All blocks, one after the other.
+    pub(super) fn all(self) -> Vec<Block> {
+        [self.bench, self.notes, self.foot, self.second].into_iter().flatten().collect()
+    }
+}
+
+/// Rules of deciding at the bench: what has helped, and against what it is held.
+const BENCH_RULES: usize = 2;
+
+/// The sheet on one page.
+pub(super) fn of(sheet: &TrialSheet<'_>, detail: Detail) -> Parts {
+    let mut bench = bench(sheet, detail);
+    bench.extend(records(sheet, detail));
+    Parts { bench, notes: notes(sheet, detail), foot: foot(sheet), second: Vec::new() }
+}
+
+/// The sheet on two pages: what to do, and what to write down.
+pub(super) fn on_two_pages(sheet: &TrialSheet<'_>, detail: Detail) -> Parts {
+    let mut bench = bench(sheet, detail);
+    bench.push(Block::Text("What to write down at every run stands on page 2: it takes a page of its own.".to_owned()));
+    let mut second = vec![Block::Title(format!("Trial sheet: {}, page 2", sheet.product_title))];
+    second.push(about(sheet));
+    second.extend(records(sheet, detail));
+    Parts { bench, notes: notes(sheet, detail), foot: foot(sheet), second }
+}
+
+const CAUTIONS: &str = "Cautions: read them before the first run";
+
+fn bench(sheet: &TrialSheet<'_>, detail: Detail) -> Vec<Block> {
     let mut blocks = vec![Block::Title(format!("Trial sheet: {}", sheet.product_title))];
-    blocks.push(Block::Blanks(sheet.blanks.iter().take(3).map(|blank| blank.label.to_owned()).collect()));
+    blocks.push(about(sheet));
     let complaint: Vec<&str> = sheet.complaint.iter().map(|own| own.title).collect();
-    if !complaint.is_empty() {
-        blocks.push(Block::Text(format!("Complaint: {}.", complaint.join("; "))));
+    let complaint = (!complaint.is_empty()).then(|| format!("Complaint: {}.", complaint.join("; ")));
+    let of_case = reference(sheet).map(|own| format!("Case: {own}."));
+    let about: Vec<String> = complaint.into_iter().chain(of_case).collect();
+    if !about.is_empty() {
+        blocks.push(Block::Text(about.join(" ")));
     }
-    blocks.push(Block::Heading("What is tried"));
-    blocks.push(Block::List(sheet.changes.iter().map(change).collect()));
-    section(&mut blocks, "First do without a trial", sheet.do_first.iter().map(first).collect());
-    section(&mut blocks, "Not tried", sheet.not_tried.clone());
+    blocks.extend(tried::tried(sheet, detail));
     blocks.push(Block::Heading("Runs"));
-    blocks.push(Block::Text(design(sheet)));
-    blocks.push(Block::Table(runs(sheet)));
-    if let Some(batch) = &sheet.batch {
-        let remarks: String = batch.remarks.iter().map(|own| format!(" Mind: {own}.")).collect();
-        blocks.push(Block::Text(format!(
-            "Weights in kg of the {}; what differs from the control is marked. Flour of the control {}.{remarks}",
-            batch.part,
-            kilograms(batch.flour_kg)
-        )));
-    }
-    section(&mut blocks, "Hold the same", held(sheet));
-    blocks.push(Block::Heading("Write down at every run"));
-    blocks.push(Block::Table(record(sheet)));
-    blocks.push(Block::Heading("How many pieces"));
-    let sample = std::iter::once(&sheet.sample.text).chain(&sheet.sample.remarks).map(|own| sentence(own));
-    blocks.push(Block::Text(sample.collect::<Vec<_>>().join(" ")));
-    let fixed = sheet.fixed_when.iter().map(|own| format!("{} ({})", own.text, own.from)).collect();
-    section(&mut blocks, "Counts as fixed", fixed);
-    section(&mut blocks, "Decide", sheet.decide.clone());
-    section(&mut blocks, "Stop when", sheet.stop.clone());
-    section(
-        &mut blocks,
-        "Cautions: read them before the first run",
-        sheet.cautions.iter().map(|own| own.text.clone()).collect(),
-    );
-    blocks.push(Block::Blanks(sheet.blanks.iter().skip(3).map(|blank| blank.label.to_owned()).collect()));
-    blocks.push(Block::Text(format!("rules {} {}", sheet.rules.version, sheet.rules.digest)));
+    blocks.push(Block::Text(runs::design(sheet, detail)));
+    blocks.extend(runs::tables(sheet).into_iter().map(Block::Table));
+    blocks.extend(runs::remarks(sheet).map(Block::Text));
     blocks
 }
 
-fn section(blocks: &mut Vec<Block>, heading: &'static str, items: Vec<String>) {
+/// Date, line and lot.
+fn about(sheet: &TrialSheet<'_>) -> Block {
+    Block::Blanks(sheet.blanks.iter().take(3).map(|blank| blank.label.to_owned()).collect())
+}
+
+fn records(sheet: &TrialSheet<'_>, detail: Detail) -> impl Iterator<Item = Block> {
+    let heading = Block::Heading("Write down at every run");
+    std::iter::once(heading).chain(record::tables(sheet, detail).into_iter().map(Block::Table))
+}
+
+fn notes(sheet: &TrialSheet<'_>, detail: Detail) -> Vec<Block> {
+    let mut blocks = Vec::new();
+    section(&mut blocks, "Hold the same", held(sheet));
+    blocks.extend(pieces(sheet, detail));
+    let rules = if detail.has_desk() { sheet.decide.len() } else { BENCH_RULES };
+    section(&mut blocks, "Decide", sheet.decide.iter().take(rules).cloned().collect());
+    section(&mut blocks, "Stop when", sheet.stop.clone());
+    section(&mut blocks, CAUTIONS, sheet.cautions.iter().map(|own| detail.caution(&own.text)).collect());
+    blocks.extend(detail.remark().map(|text| Block::Text(text.to_owned())));
+    blocks
+}
+
+fn foot(sheet: &TrialSheet<'_>) -> Vec<Block> {
+    let labels = sheet.blanks.iter().skip(3).map(|blank| blank.label.to_owned());
+    let rules = format!("rules {} {}", sheet.rules.version, sheet.rules.digest);
+    vec![Block::Blanks(labels.collect()), Block::Text(rules)]
+}
+
+pub(super) fn section(blocks: &mut Vec<Block>, heading: &'static str, items: Vec<String>) {
     if !items.is_empty() {
         blocks.push(Block::Heading(heading));
         blocks.push(Block::List(items));
     }
 }
 
-/// A remark as a sentence.
-fn sentence(text: &str) -> String {
-    let mut rest = text.chars();
-    let first = rest.next().map(|own| own.to_uppercase().to_string()).unwrap_or_default();
-    format!("{first}{}.", rest.as_str().trim_end_matches('.'))
-}
-
-/// What the table of runs shows is not told twice, unless the law limits it.
-fn change(change: &TrialChange<'_>) -> String {
-    let told = change.settings.iter().filter(|own| own.is_capped);
-    let limited: String = told.map(|own| format!(" Limit: {}.", own.text)).collect();
-    let by_hand: String = change.by_hand.iter().map(|own| format!(" By hand: {own}: __________.")).collect();
-    let effects = effects(&change.side_effects);
-    let effects = if effects.is_empty() { effects } else { format!(" Watch: {effects}.") };
-    format!(
-        "{}: {}, for “{}”. {}{limited}{by_hand}{effects}",
-        change.letter, change.title, change.cause_title, change.text
-    )
-}
-
-/// Effects one after the other; what some of them have in common before a colon is told once.
-fn effects(all: &[String]) -> String {
-    let mut text = String::new();
-    let mut common = "";
-    for effect in all {
-        match effect.split_once(": ") {
-            Some((start, rest)) if start == common => text += &format!(", {rest}"),
-            start => {
-                text += if text.is_empty() { "" } else { "; " };
-                text += effect;
-                common = start.map_or("", |(start, _)| start);
-            }
-        }
+/// How many pieces; where nobody said what shall be seen, the bench has a line for the number.
+fn pieces(sheet: &TrialSheet<'_>, detail: Detail) -> Vec<Block> {
+    let heading = Block::Heading("How many pieces");
+    if !detail.has_desk() && sheet.sample.kind == SampleKind::Open {
+        return vec![heading, Block::Blanks(vec!["Pieces of every run, the same of all".to_owned()])];
     }
-    text
-}
-
-fn first(own: &FirstAction<'_>) -> String {
-    format!("{}, {}, for “{}”", own.title, with_symbol(own.effort_minutes, "min"), own.cause_title)
-}
-
-fn design(sheet: &TrialSheet<'_>) -> String {
-    let design = &sheet.design;
-    let named = match (&design.resolution, &design.generator) {
-        (Some(resolution), Some(generator)) => format!(" (resolution {resolution}, {generator})"),
-        _ => String::new(),
+    let (text, remarks) = (sheet.sample.text.as_str(), sheet.sample.remarks.as_slice());
+    let (text, remarks) = if detail.has_desk() {
+        (text, remarks)
+    } else {
+        // How the number was reckoned, and that one batch shows no setting, is for whoever decides.
+        (text.split_once(": ").map_or(text, |(pieces, _)| pieces), remarks.split_last().map_or(remarks, |(_, own)| own))
     };
-    let repeats =
-        if design.repeats > 1 { format!(" Every run is baked {} times.", design.repeats) } else { String::new() };
-    format!("Design: {}{named}. {}{repeats} Order by lot, seed {}.", design.name, design.text.join(" "), design.seed)
-}
-
-fn runs(sheet: &TrialSheet<'_>) -> Vec<Vec<Cell>> {
-    let head = std::iter::once(Cell::new("Run")).chain(sheet.runs.iter().map(|run| Cell::new(run.label.as_str())));
-    let order = |run: &TrialRun| run.order.iter().map(u32::to_string).collect::<Vec<_>>().join(", ");
-    let order = std::iter::once(Cell::new("Bake as no.")).chain(sheet.runs.iter().map(|run| Cell::new(order(run))));
-    let mut rows = vec![head.collect(), order.collect()];
-    rows.extend(weight_rows(sheet));
-    let mass = |run: &TrialRun| run.mass_kg.map_or_else(Cell::default, |mass| Cell::new(kilograms(mass)));
-    if sheet.runs.iter().any(|run| run.mass_kg.is_some()) {
-        rows.push(std::iter::once(Cell::new("Batch, kg")).chain(sheet.runs.iter().map(mass)).collect());
-    }
-    rows.extend(setting_rows(sheet));
-    rows
-}
-
-/// A row for every line of any run, in the order of the control; what a change brings in comes last.
-fn weight_rows(sheet: &TrialSheet<'_>) -> Vec<Vec<Cell>> {
-    let mut names: Vec<(&str, &str)> = Vec::new();
-    for line in sheet.runs.iter().flat_map(|run| &run.weights) {
-        if !names.contains(&(line.name.as_str(), line.stage)) {
-            names.push((&line.name, line.stage));
-        }
-    }
-    let main = names.first().map_or("", |(_, stage)| stage);
-    let has_stages = names.iter().any(|(_, stage)| *stage != main);
-    let row = |(name, stage): &(&str, &str)| {
-        let label = if has_stages { format!("{name} [{stage}]") } else { (*name).to_owned() };
-        let cell = |run: &TrialRun| match run.weights.iter().find(|line| line.name == *name && line.stage == *stage) {
-            Some(line) if line.is_changed => Cell::marked(kilograms(line.mass_kg)),
-            Some(line) => Cell::new(kilograms(line.mass_kg)),
-            None => Cell::new("–"),
-        };
-        std::iter::once(Cell::new(label)).chain(sheet.runs.iter().map(cell)).collect()
-    };
-    names.iter().map(row).collect()
-}
-
-/// A row for everything that any run sets beside the weights.
-fn setting_rows(sheet: &TrialSheet<'_>) -> Vec<Vec<Cell>> {
-    let mut set: Vec<&RunSetting> = Vec::new();
-    for setting in sheet.runs.iter().flat_map(|run| &run.settings) {
-        if set.iter().all(|own| own.name != setting.name) {
-            set.push(setting);
-        }
-    }
-    let row = |setting: &RunSetting| {
-        let held = sheet.hold.iter().find(|own| own.reading.is_some() && own.reading == setting.reading.as_deref());
-        let cell = |run: &TrialRun| {
-            let own: Vec<&str> =
-                run.settings.iter().filter(|own| own.name == setting.name).map(|own| own.value.as_str()).collect();
-            let moves = held.is_some_and(|held| run.changes.iter().any(|letter| held.except_in.contains(letter)));
-            match (own.is_empty(), moves) {
-                (false, _) => Cell::marked(own.join(", ")),
-                (true, true) => Cell::new("as it comes"),
-                (true, false) => Cell::new(held.and_then(|own| own.value.as_deref()).unwrap_or("as today")),
-            }
-        };
-        std::iter::once(Cell::new(&setting.name)).chain(sheet.runs.iter().map(cell)).collect()
-    };
-    set.into_iter().map(row).collect()
+    let told = std::iter::once(text).chain(remarks.iter().map(String::as_str)).map(as_sentence);
+    vec![heading, Block::Text(told.collect::<Vec<_>>().join(" "))]
 }
 
 /// What is held, and does not stand in the table of runs.
@@ -175,24 +125,26 @@ fn held(sheet: &TrialSheet<'_>) -> Vec<String> {
     sheet.hold.iter().filter(|own| !is_set(own)).map(|own| own.text.clone()).collect()
 }
 
-/// A mass as it can be weighed: grams, tenths of a gram below 100 g, hundredths below 10 g.
-fn kilograms(mass: f64) -> String {
-    match mass.abs() {
-        size if size < 0.01 => format!("{mass:.5}"),
-        size if size < 0.1 => format!("{mass:.4}"),
-        _ => format!("{mass:.3}"),
-    }
+/// Longest reference that is printed, characters.
+const LONGEST_REFERENCE: usize = 120;
+
+/// The caller's reference, as far as it is words and numbers by name.
+fn reference(sheet: &TrialSheet<'_>) -> Option<String> {
+    let own: serde_json::Value = serde_json::from_str(sheet.reference.as_ref()?.get()).ok()?;
+    let told = match &own {
+        serde_json::Value::Object(members) => {
+            let told = members.iter().filter_map(|(name, value)| Some(format!("{name} {}", scalar(value)?)));
+            told.collect::<Vec<_>>().join(", ")
+        }
+        own => scalar(own)?,
+    };
+    (!told.is_empty()).then(|| told.chars().take(LONGEST_REFERENCE).collect())
 }
 
-fn record(sheet: &TrialSheet<'_>) -> Vec<Vec<Cell>> {
-    let head = ["What", "How"].into_iter().map(Cell::new);
-    let head = head.chain(sheet.runs.iter().map(|run| Cell::new(run.label.as_str())));
-    let row = |own: &Recorded<'_>| {
-        let unit = own.unit.and_then(|code| Unit::parse(code).ok()).map(|unit| unit.symbol().to_owned());
-        let unit = unit.filter(|unit| !unit.is_empty());
-        let title = unit.map_or_else(|| own.title.clone(), |unit| format!("{}, {unit}", own.title));
-        let cells = [title, own.how.clone()].into_iter().map(Cell::new);
-        cells.chain(sheet.runs.iter().map(|_| Cell::default())).collect()
-    };
-    std::iter::once(head.collect()).chain(sheet.record.iter().map(row)).collect()
+fn scalar(value: &serde_json::Value) -> Option<String> {
+    match value {
+        serde_json::Value::String(text) => Some(text.clone()),
+        serde_json::Value::Number(number) => Some(number.to_string()),
+        _ => None,
+    }
 }

@@ -2,7 +2,7 @@
 
 use std::fmt::Write as _;
 
-use super::block::{Block, Cell};
+use super::block::{Block, Cell, CellKind};
 
 /// Characters that Markdown or HTML would take for more than themselves.
 const SPECIAL: [char; 12] = ['\\', '`', '*', '_', '[', ']', '<', '>', '|', '#', '&', '~'];
@@ -48,8 +48,8 @@ fn table(text: &mut String, rows: &[Vec<Cell>]) {
 }
 
 fn cell(cell: &Cell) -> String {
-    let text = escaped(&cell.text);
-    if cell.is_marked { format!("**{text}**") } else { text }
+    let text = escaped(&cell.whole());
+    if cell.kind == CellKind::Changed { format!("**{text}**") } else { text }
 }
 
 /// Text of rules and callers, as text: no link, no heading, no HTML, no new line.

@@ -2,7 +2,7 @@
 
 use std::fmt::Write as _;
 
-use super::block::{Block, Cell};
+use super::block::{Block, Cell, CellKind};
 use crate::paragraphs::{WIDTHS, push_paragraph};
 
 /// Widest cell beside the first of its row before a table is written row by row, characters.
@@ -38,7 +38,8 @@ const LONGEST_NAME: usize = 34;
 fn table(text: &mut String, rows: &[Vec<Cell>], width: usize) {
     let longest =
         rows.iter().flat_map(|row| row.iter().skip(1)).map(|cell| cell.text.chars().count()).max().unwrap_or_default();
-    if longest > WIDEST {
+    let is_noted = rows.iter().flatten().any(|cell| !cell.note.is_empty());
+    if longest > WIDEST || is_noted {
         return listed(text, rows, width);
     }
     let columns = rows.iter().map(Vec::len).max().unwrap_or_default();
@@ -68,12 +69,12 @@ fn listed(text: &mut String, rows: &[Vec<Cell>], width: usize) {
     let Some((head, rows)) = rows.split_first() else { return };
     for row in rows {
         let Some((first, rest)) = row.split_first() else { continue };
-        push_paragraph(text, width, 2, "- ", &first.text);
+        push_paragraph(text, width, 2, "- ", &first.whole());
         let columns = || head.iter().skip(1).zip(rest);
         for (name, cell) in columns().filter(|(_, cell)| !cell.text.is_empty()) {
             push_paragraph(text, width, 6, &format!("{}: ", name.text), &shown(cell));
         }
-        let blanks = columns().filter(|(_, cell)| cell.text.is_empty());
+        let blanks = columns().filter(|(_, cell)| cell.kind == CellKind::Blank);
         let blanks: Vec<String> = blanks.map(|(name, _)| format!("{}: ______", name.text)).collect();
         if !blanks.is_empty() {
             push_paragraph(text, width, 6, "", &blanks.join("  "));
@@ -82,5 +83,5 @@ fn listed(text: &mut String, rows: &[Vec<Cell>], width: usize) {
 }
 
 fn shown(cell: &Cell) -> String {
-    if cell.is_marked { format!("*{}", cell.text) } else { cell.text.clone() }
+    if cell.kind == CellKind::Changed { format!("*{}", cell.text) } else { cell.whole() }
 }
