@@ -11,6 +11,7 @@ use std::collections::HashMap;
 
 use super::naming::{Entry, Phrase, PhraseWord};
 use super::opposites::{Quality, excluded, qualities};
+use super::parts::Part;
 use super::phrases::{Meaning, PhraseIndex};
 use super::windows::Window;
 use super::words::{Class, Token, Words};
@@ -25,6 +26,9 @@ const QUALITY_UNSAID: f64 = 0.9;
 /// Least cover of what an unmistakable name names, however much else the statement says (chosen on the tables of
 /// `tests/reference`): "weeps" in "the filling weeps after two days in the fridge".
 const UNMISTAKABLE_COVER: f64 = 0.5;
+
+/// What a name counts where the statement speaks of another part of the product (chosen for this program).
+const ELSEWHERE: f64 = 0.85;
 
 /// Recall of a name that is there in full.
 const WHOLE: f64 = 0.999;
@@ -45,6 +49,8 @@ pub(super) struct Statement {
     lacks: Vec<usize>,
     /// Qualities that it names, but for those that a denial or lack turns round, by place.
     qualities: Vec<(usize, &'static [Quality])>,
+    /// Parts of the product that it speaks of.
+    parts: Vec<Part>,
 }
 
 /// A thing found in a statement.
@@ -68,6 +74,8 @@ pub(super) struct Found {
     pub(super) misspelt: bool,
     /// Whether it is named by a description and not by a name.
     pub(super) described: bool,
+    /// Whether the statement speaks of another part of the product.
+    pub(super) elsewhere: bool,
 }
 
 impl Statement {
@@ -96,13 +104,14 @@ impl Statement {
                 continue;
             }
             statement.qualify(place, token);
+            statement.parts.extend(Part::named(words, place));
             match token.class {
                 Class::Content | Class::Product => {
                     let meaning = meanings.of(token, index);
                     statement.turn(place, meaning.as_ref());
                     statement.meanings.push((place, meaning));
                 }
-                Class::Denial => statement.denials.push(place),
+                Class::Denial | Class::Expectation => statement.denials.push(place),
                 Class::Lack(_) | Class::Hardly => statement.lacks.push(place),
                 Class::Stop | Class::Hedge | Class::Connector | Class::Number | Class::Sign => {}
             }
@@ -177,9 +186,11 @@ impl Statement {
             a.worth.total_cmp(&b.worth).then_with(turn).then_with(|| a.told.total_cmp(&b.told))
         })?;
         let cover = if best.unmistakable { cover.max(UNMISTAKABLE_COVER) } else { cover };
+        let elsewhere = self.is_elsewhere(entry);
         Some(Found {
             entry: place,
-            score: (cover * best.worth).sqrt(),
+            score: (cover * best.worth).sqrt() * if elsewhere { ELSEWHERE } else { 1.0 },
+            elsewhere,
             recall: best.recall,
             named_by: best.places,
             about,
@@ -188,6 +199,13 @@ impl Statement {
             misspelt: best.misspelt,
             described: best.described,
         })
+    }
+
+    /// Whether the statement names a part of the product, and the thing is of another.
+    fn is_elsewhere(&self, entry: &Entry) -> bool {
+        let Some(part) = &entry.part else { return false };
+        let has_word = |stem: &str| entry.fields.contains_key(stem);
+        !self.parts.is_empty() && self.parts.iter().all(|named| named.excludes(part, has_word))
     }
 
     /// Share of the statement that is about a thing, and the places of its words.

@@ -13,12 +13,14 @@
 mod answer;
 mod contradictions;
 mod draft;
+mod expected;
 mod index;
 mod kin;
 mod leftovers;
 mod matching;
 mod naming;
 mod opposites;
+mod parts;
 mod phrases;
 mod products;
 mod reader;

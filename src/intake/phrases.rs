@@ -232,7 +232,7 @@ mod tests {
 
     #[test]
     fn misspelt_and_joined_words_are_understood() {
-        let naming = Naming { names: vec!["hollow under the crust"], description: "Blisters." };
+        let naming = Naming { names: vec!["hollow under the crust"], description: "Blisters.", part: None };
         let index = PhraseIndex::new(std::iter::once(naming));
         let stems = |word: &str| {
             let meaning = index.meaning(word, &stem(word), Class::Content);

@@ -47,7 +47,7 @@ impl Intake {
     /// Takes a complaint for what it says. The same text and rules give the same answer.
     #[must_use]
     pub fn read<'k>(&self, knowledge: &'k Knowledge, complaint: &Complaint) -> ComplaintReading<'k> {
-        let words = Words::of(&complaint.text);
+        let words = Words::of_complaint(&complaint.text);
         let declared = &knowledge.declared;
         let names = self.products.get_or_init(|| product_index(declared));
         let (possible, sure) = products::possible(&words, names);

@@ -18,6 +18,17 @@ const TIE: f64 = 0.03;
 /// Most readings suggested for a value.
 const MOST_SUGGESTIONS: usize = 4;
 
+/// Least temperature that only the oven of a bakery has, °C (common practice: bread and biscuits are baked at 150 to 300 °C,
+/// while dough, proofers and kettles stay below 125 °C); [`HOT_OTHERWISE`] are the exceptions.
+const LEAST_OVEN: f64 = 150.0;
+
+/// Stems of the words for other hot things.
+const HOT_OTHERWISE: &[&str] =
+    &["oil", "fat", "fri", "fryer", "caramel", "sugar", "syrup", "burner", "flame", "tin", "pan", "band", "steam"];
+
+/// Stems of the words for what is measured, which the next value does not share: "proof temperature 38 °C, 55 min".
+const QUANTITIES: &[&str] = &["temperatur", "temp", "time", "humid", "weight", "rh", "ph"];
+
 const NOT_NAMED: &str = "the words do not tell what was measured";
 const NOT_PLAUSIBLE: &str = "the value cannot be true for that reading";
 const NO_SCALE: &str = "degrees of which scale is not said, nor what was measured";
@@ -29,13 +40,21 @@ const NO_READING: &str = "the rules have no reading of that kind";
 pub(super) enum Taken {
     /// A value of a reading, in its unit, and the words that name it.
     Reading { reading: Key<Reading>, value: f64, named_by: Vec<usize>, note: Option<String> },
-    /// A value whose reading or unit is not known.
-    Unnamed { reason: &'static str, suggestions: Vec<Key<Reading>>, scales: Vec<InScale> },
+    /// A value whose reading or unit is not known, and the word that it is of: "yeast 2 %".
+    Unnamed { reason: &'static str, suggestions: Vec<Key<Reading>>, scales: Vec<InScale>, of: Option<usize> },
 }
 
 impl Taken {
     fn unnamed(reason: &'static str, suggestions: Vec<Key<Reading>>) -> Self {
-        Self::Unnamed { reason, suggestions, scales: Vec::new() }
+        Self::Unnamed { reason, suggestions, scales: Vec::new(), of: None }
+    }
+
+    /// Adds the word that it is of.
+    fn of(mut self, word: Option<usize>) -> Self {
+        if let Self::Unnamed { of, .. } = &mut self {
+            *of = word;
+        }
+        self
     }
 }
 
@@ -56,45 +75,74 @@ pub(super) struct ReadingWords {
 }
 
 impl ReadingWords {
-    /// Takes each value for what the words around it say.
+    /// Takes each value for what the words around it say; a value without words of its own is of what the one beside it is of.
     pub(super) fn take(&self, declared: &Declarations, words: &Words, values: &[Value]) -> Vec<Taken> {
         let mut meanings = Meanings::default();
-        let windows = (0..values.len()).map(|place| window(words, values, place)).collect::<Vec<_>>();
-        values
-            .iter()
-            .zip(windows)
-            .map(|(value, window)| self.take_one(declared, words, value, window, &mut meanings))
-            .collect()
+        let mut taken: Vec<Taken> =
+            (0..values.len()).map(|place| self.take_one(declared, words, values, place, &[], &mut meanings)).collect();
+        for place in (0..values.len()).chain((0..values.len()).rev()) {
+            let topic = topic(words, values, &taken, place);
+            let Some(value) = values.get(place).filter(|value| value.doubt.is_none() && !topic.is_empty()) else {
+                continue;
+            };
+            let carried = self.take_one(declared, words, values, place, &topic, &mut meanings);
+            let Some(slot) = taken.get_mut(place) else { continue };
+            if !value.unit.names && matches!((&slot, &carried), (Taken::Unnamed { .. }, Taken::Reading { .. })) {
+                *slot = carried;
+            }
+        }
+        taken
     }
 
     fn take_one(
         &self,
         declared: &Declarations,
         words: &Words,
-        value: &Value,
-        window: Range<usize>,
+        values: &[Value],
+        place: usize,
+        topic: &[String],
         meanings: &mut Meanings,
     ) -> Taken {
-        let at = value.places.start;
-        let found = self.candidates(declared, words, value, window, meanings);
-        let suggestions =
-            || found.iter().take(MOST_SUGGESTIONS).filter_map(|one| self.keys.get(one.entry)).copied().collect();
+        let Some(value) = values.get(place) else { return Taken::unnamed(NOT_NAMED, Vec::new()) };
         let of_kind = |key: &&Key<Reading>| value.unit.unit.converts_to(&declared.readings[**key].unit);
         let kinds = self.keys.iter().filter(of_kind).count();
         if kinds == 0 {
             return Taken::unnamed(NO_READING, Vec::new());
         }
-        if let Some(doubt) = value.doubt {
-            return Taken::unnamed(doubt, suggestions());
-        }
         // A pH can only be the one pH of the product.
         let only_one = kinds == 1 && !value.unit.implies.is_empty();
-        let best = found.first().filter(|best| only_one || is_meant(best, found.get(1), at));
-        let Some((best, key)) = best.and_then(|best| Some((best, *self.keys.get(best.entry)?))) else {
+        let mut first: Option<Vec<Found>> = None;
+        let mut meant: Option<Found> = None;
+        for window in windows(words, values, place) {
+            let found = self.candidates(declared, words, value, window, topic, meanings);
+            meant = found
+                .first()
+                .filter(|best| only_one || is_meant(best, found.get(1), value, !topic.is_empty()))
+                .cloned();
+            if first.is_none() || meant.is_some() {
+                first = (!found.is_empty()).then_some(found);
+            }
+            if meant.is_some() {
+                break;
+            }
+        }
+        let found = first.unwrap_or_default();
+        let suggested =
+            found.iter().take(MOST_SUGGESTIONS).filter_map(|one| self.keys.get(one.entry)).copied().collect();
+        let word = found.first().and_then(|best| last_word(words, value).filter(|word| best.named_by.contains(word)));
+        if let Some(doubt) = value.doubt {
+            return Taken::unnamed(doubt, suggested).of(word);
+        }
+        let Some((best, key)) =
+            meant.and_then(|best| Some((*self.keys.get(best.entry)?, best))).map(|(key, best)| (best, key))
+        else {
+            if let Some(oven) = self.oven(declared, words, values, place) {
+                return oven;
+            }
             let reason = if value.unit.doubtful { NO_SCALE } else { NOT_NAMED };
-            return Taken::unnamed(reason, suggestions());
+            return Taken::unnamed(reason, suggested).of(word);
         };
-        let named_by = best.named_by.iter().copied().filter(|place| *place != at).collect();
+        let named_by = best.named_by.iter().copied().filter(|named| *named != value.places.start).collect();
         let reading = &declared.readings[key];
         if value.unit.doubtful {
             return by_scale(value.value, key, reading, named_by);
@@ -105,6 +153,30 @@ impl ReadingWords {
         }
     }
 
+    /// A temperature that only an oven has, where no words name anything else that is as hot.
+    fn oven(&self, declared: &Declarations, words: &Words, values: &[Value], place: usize) -> Option<Taken> {
+        let value = values.get(place).filter(|value| !value.unit.doubtful && value.doubt.is_none())?;
+        let celsius = convert(value.value, &value.unit.unit, &Unit::parse("Cel").ok()?).ok()?;
+        let hot_otherwise = |window: &Range<usize>| {
+            let tokens = words.tokens.get(window.clone()).unwrap_or_default();
+            tokens.iter().any(|token| HOT_OTHERWISE.contains(&token.stem.as_str()))
+        };
+        if celsius < LEAST_OVEN || windows(words, values, place).first().is_some_and(hot_otherwise) {
+            return None;
+        }
+        let mut meanings = Meanings::default();
+        let topic = [stem("oven")];
+        let own = value.places.clone();
+        let found = self.candidates(declared, words, value, own.start..own.start, &topic, &mut meanings);
+        let best = found.first().filter(|best| is_meant(best, found.get(1), value, true))?;
+        let key = *self.keys.get(best.entry)?;
+        let reading = &declared.readings[key];
+        let own =
+            convert(value.value, &value.unit.unit, &reading.unit).ok().filter(|own| is_plausible(*own, reading))?;
+        let note = Some("no words name it: only the oven is so hot".to_owned());
+        Some(Taken::Reading { reading: key, value: own, named_by: Vec::new(), note })
+    }
+
     /// Readings of the value's kind that the words about it name, best first.
     fn candidates(
         &self,
@@ -112,12 +184,14 @@ impl ReadingWords {
         words: &Words,
         value: &Value,
         window: Range<usize>,
+        topic: &[String],
         meanings: &mut Meanings,
     ) -> Vec<Found> {
         let own: Vec<bool> = (0..words.tokens.len()).map(|place| value.places.contains(&place)).collect();
         let mut statement = Statement::read(words, &window.into(), &self.index, meanings, &own);
         let at = value.places.start;
         value.unit.implies.iter().for_each(|word| statement.imply(at, &stem(word), &self.index));
+        topic.iter().for_each(|stem| statement.imply(at, stem, &self.index));
         let fits = |found: &Found| {
             let reading = self.keys.get(found.entry).map(|key| &declared.readings[*key]);
             reading.is_some_and(|reading| value.unit.unit.converts_to(&reading.unit))
@@ -145,38 +219,61 @@ fn by_scale(degrees: f64, key: Key<Reading>, reading: &Reading, named_by: Vec<us
             let note = format!("the scale is not said: {degrees} {} cannot be true for it", other.code);
             Taken::Reading { reading: key, value: one.value, named_by, note: Some(note) }
         }
-        ([], _) => Taken::Unnamed { reason: NOT_PLAUSIBLE, suggestions: vec![key], scales },
-        _ => Taken::Unnamed { reason: EITHER_SCALE, suggestions: vec![key], scales },
+        ([], _) => Taken::Unnamed { reason: NOT_PLAUSIBLE, suggestions: vec![key], scales, of: None },
+        _ => Taken::Unnamed { reason: EITHER_SCALE, suggestions: vec![key], scales, of: None },
     }
 }
 
-/// Whether the best is named fully, by a word of the text and not by the unit alone, and better than the next.
-fn is_meant(best: &Found, next: Option<&Found>, at: usize) -> bool {
-    let by_word = best.named_by.iter().any(|place| *place != at);
+/// Whether the best is named fully, by a word of the text or a unit that names it, and better than the next.
+fn is_meant(best: &Found, next: Option<&Found>, value: &Value, topic: bool) -> bool {
+    let by_word = topic || value.unit.names || best.named_by.iter().any(|place| *place != value.places.start);
     let ahead = next.is_none_or(|next| best.score - next.score >= TIE);
     best.recall >= SURE_RECALL && by_word && ahead
 }
 
-/// The words about a value: its statement, between the values beside it; with no word there, the whole statement.
-fn window(words: &Words, values: &[Value], place: usize) -> Range<usize> {
-    let Some(value) = values.get(place) else { return 0..0 };
-    let Some(clause) = words.clauses.iter().find(|clause| clause.contains(&value.places.start)) else { return 0..0 };
+/// The words about a value, the nearest first: what stands before it in its statement, since the value before; what stands
+/// between the values beside it; the whole statement.
+fn windows(words: &Words, values: &[Value], place: usize) -> Vec<Range<usize>> {
+    let Some(value) = values.get(place) else { return Vec::new() };
+    let Some(clause) = words.clauses.iter().find(|clause| clause.contains(&value.places.start)) else {
+        return Vec::new();
+    };
     let statements = words.statements(clause);
     let whole = statements.into_iter().find(|statement| statement.contains(&value.places.start));
     let whole = whole.unwrap_or_else(|| clause.clone());
     let before = place.checked_sub(1).and_then(|place| values.get(place)).map_or(0, |value| value.places.end);
     let after = values.get(place + 1).map_or(usize::MAX, |value| value.places.start);
     let narrow = whole.start.max(before)..whole.end.min(after);
-    let tells = |at: usize| {
-        !value.places.contains(&at)
-            && words.tokens.get(at).is_some_and(|token| matches!(token.class, Class::Content | Class::Product))
-    };
     let leading = narrow.start..value.places.start.max(narrow.start);
-    if leading.clone().any(tells) {
-        leading
-    } else if narrow.clone().any(tells) {
-        narrow
-    } else {
-        whole
-    }
+    let tells = |at: usize| !value.places.contains(&at) && tells(words, at);
+    let told: Vec<Range<usize>> = [leading, narrow].into_iter().filter(|window| window.clone().any(tells)).collect();
+    if told.is_empty() { vec![whole] } else { told }
+}
+
+/// The word right before a value, but for words without meaning.
+fn last_word(words: &Words, value: &Value) -> Option<usize> {
+    let clause = words.clauses.iter().find(|clause| clause.contains(&value.places.start))?;
+    let class = |at: &usize| words.tokens.get(*at).map(|token| token.class);
+    let last = (clause.start..value.places.start).rev().find(|at| class(at) != Some(Class::Stop))?;
+    (class(&last) == Some(Class::Content)).then_some(last)
+}
+
+fn tells(words: &Words, place: usize) -> bool {
+    words.tokens.get(place).is_some_and(|token| matches!(token.class, Class::Content | Class::Product))
+}
+
+/// Stems of the words that name the reading beside a value that has no words of its own: "proofer 38 °C, 85 % rH, 55 min".
+fn topic(words: &Words, values: &[Value], taken: &[Taken], place: usize) -> Vec<String> {
+    let Some(value) = values.get(place) else { return Vec::new() };
+    let beside = |other: usize| {
+        let neighbour = values.get(other)?;
+        let between = neighbour.places.end.min(value.places.end)..neighbour.places.start.max(value.places.start);
+        let apart = between.clone().any(|at| tells(words, at));
+        let Some(Taken::Reading { named_by, note, .. }) = taken.get(other).filter(|_| !apart) else { return None };
+        let named = named_by.iter().filter_map(|at| words.tokens.get(*at)).map(|token| token.stem.clone());
+        let named: Vec<String> = named.filter(|stem| !QUANTITIES.contains(&stem.as_str())).collect();
+        Some(if named.is_empty() && note.is_some() { vec![stem("oven")] } else { named })
+    };
+    let before = place.checked_sub(1).and_then(beside);
+    before.or_else(|| beside(place + 1)).unwrap_or_default()
 }

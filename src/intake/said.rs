@@ -21,6 +21,8 @@ enum Over {
     Denial(usize),
     /// A denial that an "and" parts from the word: it may reach or not.
     Perhaps,
+    /// The word of expectation at this place.
+    Expected(usize),
 }
 
 /// What hangs over each word of a text.
@@ -47,13 +49,20 @@ impl Denials {
         Self(over)
     }
 
+    /// Whether the text tells of a thing found only that it is expected: "should be clear".
+    pub(super) fn only_expected(&self, found: &Found) -> bool {
+        let expected =
+            |place: &usize| matches!(self.0.get(*place), Some(Over::Expected(turn)) if found.turn != Some(*turn));
+        found.named_by.iter().any(expected)
+    }
+
     /// What the text says of a thing found.
     pub(super) fn saying(&self, found: &Found, words: &Words) -> Saying {
         if found.turn_missing {
             return Saying::Unclear;
         }
         let of = |place: &usize| match self.0.get(*place) {
-            Some(Over::Denial(denial)) if found.turn == Some(*denial) => Over::Nothing,
+            Some(Over::Denial(turn) | Over::Expected(turn)) if found.turn == Some(*turn) => Over::Nothing,
             Some(over) => *over,
             None => Over::Nothing,
         };
@@ -81,8 +90,9 @@ fn hang(words: &Words, statement: Range<usize>, inherited: Over, over: &mut [Ove
     };
     for place in statement.clone() {
         let Some(token) = words.tokens.get(place) else { continue };
-        if token.class == Class::Denial {
-            current = Over::Denial(place);
+        if matches!(token.class, Class::Denial | Class::Expectation) {
+            let denies = token.class == Class::Denial;
+            current = if denies { Over::Denial(place) } else { Over::Expected(place) };
             if place > statement.start && tail_is_empty(place + 1) {
                 over.iter_mut().take(place).skip(statement.start).for_each(|slot| *slot = current);
             }

@@ -4,6 +4,7 @@ use std::collections::{BTreeSet, HashMap};
 use std::ops::Range;
 
 use super::answer::Saying;
+use super::expected::approved;
 use super::matching::{Found, Meanings, Statement};
 use super::phrases::PhraseIndex;
 use super::said::Denials;
@@ -27,6 +28,8 @@ pub(super) struct Named {
     pub(super) sure: bool,
     /// Whether it is the best for words that nothing better has taken in.
     leads: bool,
+    /// Whether its words stand in a statement of approval: "colour is fine".
+    approved: bool,
     /// Whether the speaker hedges.
     pub(super) hedged: bool,
     /// Subject that it carries on from a statement before.
@@ -36,17 +39,24 @@ pub(super) struct Named {
 /// The things of an index that a text names, best first; `taken` are words that something else has taken in.
 pub(super) fn named(words: &Words, index: &PhraseIndex, denials: &Denials, taken: &[bool]) -> Vec<Named> {
     let mut meanings = Meanings::default();
+    let approved = approved(words);
     let mut best: HashMap<(usize, Saying), Named> = HashMap::new();
     for window in windows(words) {
         let statement = Statement::read(words, &window, index, &mut meanings, taken);
         for found in statement.find(index) {
-            if found.score < LEAST.0 || found.recall < LEAST.1 || only_product_words(&found, words) {
+            if found.score < LEAST.0
+                || found.recall < LEAST.1
+                || only_product_words(&found, words)
+                || denials.only_expected(&found)
+            {
                 continue;
             }
             let said = denials.saying(&found, words);
             let hedged = hedged(words, &window);
             let slot = best.entry((found.entry, said));
-            let one = Named { found, said, sure: false, leads: false, hedged, subject: window.subject.clone() };
+            let approved = found.named_by.iter().any(|place| approved.get(*place).copied().unwrap_or_default());
+            let one =
+                Named { found, said, sure: false, leads: false, approved, hedged, subject: window.subject.clone() };
             slot.and_modify(|own| {
                 if one.found.score > own.found.score {
                     *own = one.clone();
@@ -99,9 +109,15 @@ fn drop_echoes(named: &mut Vec<Named>) {
 }
 
 /// Whether a thing is named by its name, well, and said to be there or not.
-fn is_clear(Named { found, said, .. }: &Named) -> bool {
+fn is_clear(Named { found, said, approved, .. }: &Named) -> bool {
     let slip_of_one_word = found.misspelt && found.named_by.len() == 1;
-    *said != Saying::Unclear && !found.described && !slip_of_one_word && found.score >= SURE.0 && found.recall >= SURE.1
+    let of_it = !approved && !found.elsewhere;
+    of_it
+        && *said != Saying::Unclear
+        && !found.described
+        && !slip_of_one_word
+        && found.score >= SURE.0
+        && found.recall >= SURE.1
 }
 
 /// Best first: sure is what is named well by words that nothing better has taken in.
@@ -116,7 +132,7 @@ fn decide(named: &mut [Named]) {
         // A name that only the subject gives was said by the statement before.
         let own: Vec<&usize> = found.named_by.iter().filter(|place| !one.subject.contains(*place)).collect();
         let fresh = own.iter().filter(|place| !spent.contains(*place)).count();
-        let leads = fresh * 2 > own.len();
+        let leads = fresh * 2 > own.len() && !one.approved;
         // One word alone names nothing sure where something better is about it: "moulded" in "tears when it is moulded".
         let alone_elsewhere = matches!(own.as_slice(), [only] if told.contains(*only));
         let clear = is_clear(one) && leads && !alone_elsewhere;

@@ -36,7 +36,8 @@ impl<'k> Reader<'_, 'k> {
                     take(&mut named_by.into_iter());
                     reading.readings.push(self.recognised(key, own, note, &places));
                 }
-                Taken::Unnamed { reason, suggestions, scales } => {
+                Taken::Unnamed { reason, suggestions, scales, of } => {
+                    take(&mut of.into_iter());
                     reading.values.push(self.unnamed(value, reason, &suggestions, &scales));
                 }
             }
