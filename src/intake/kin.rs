@@ -79,6 +79,8 @@ pub(super) const KIN: &[&[&str]] = &[
     &["uneven", "patchy", "blotchy"],
     &["varies", "differ", "vary"],
     &["wide", "spread", "flat"],
+    &["temp", "temperatur", "temperatura", "temperature"],
+    &["fill", "filled"],
     // Verbs whose forms no stemmer joins.
     &["blew", "blow", "blown"],
     &["break", "broke", "broken"],
@@ -186,7 +188,8 @@ pub(super) const HEDGES: &[&str] =
 
 /// Words at which one statement ends and the next begins.
 pub(super) const CONNECTORS: &[&str] = &[
-    "and", "but", "with", "although", "though", "while", "yet", "however", "plus", "also", "then", "whereas", "because",
+    "and", "but", "with", "although", "though", "while", "yet", "however", "plus", "also", "then", "whereas",
+    "because", "when", "since", "if", "which", "so",
 ];
 
 /// Of [`CONNECTORS`], the one over which a denial may or may not reach: "no holes and cracks".
@@ -253,7 +256,6 @@ pub(super) const STOP_WORDS: &[&str] = &[
     "his",
     "how",
     "i",
-    "if",
     "in",
     "into",
     "is",
@@ -291,8 +293,6 @@ pub(super) const STOP_WORDS: &[&str] = &[
     "same",
     "she",
     "should",
-    "since",
-    "so",
     "some",
     "still",
     "such",
@@ -315,9 +315,7 @@ pub(super) const STOP_WORDS: &[&str] = &[
     "well",
     "were",
     "what",
-    "when",
     "where",
-    "which",
     "who",
     "why",
     "will",

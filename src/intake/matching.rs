@@ -174,7 +174,10 @@ impl Statement {
         }
         let stated: Vec<Quality> = self.qualities.iter().flat_map(|(_, named)| named.iter().copied()).collect();
         let barred = |phrase: &Phrase| excluded(&phrase.qualities, &stated);
-        if entry.phrases.iter().any(|phrase| barred(phrase) && is_of_the_same(phrase, reached)) {
+        let of_the_same = |phrase: &&Phrase| is_of_the_same(phrase, reached);
+        let agrees = |phrase: &Phrase| !barred(phrase) && phrase.qualities.iter().any(|own| stated.contains(own));
+        let mut same = entry.phrases.iter().filter(of_the_same);
+        if same.clone().any(barred) && !same.any(agrees) {
             return None;
         }
         let (cover, about) = self.cover(index, entry);

@@ -264,16 +264,35 @@ fn tells(words: &Words, place: usize) -> bool {
 
 /// Stems of the words that name the reading beside a value that has no words of its own: "proofer 38 °C, 85 % rH, 55 min".
 fn topic(words: &Words, values: &[Value], taken: &[Taken], place: usize) -> Vec<String> {
-    let Some(value) = values.get(place) else { return Vec::new() };
-    let beside = |other: usize| {
+    let before = told_by(words, values, taken, place, (0..place).rev());
+    before.or_else(|| told_by(words, values, taken, place, place + 1..values.len())).unwrap_or_default()
+}
+
+/// Stems of the words that name the first of some readings with words of its own, as long as no words part them.
+fn told_by(
+    words: &Words,
+    values: &[Value],
+    taken: &[Taken],
+    place: usize,
+    beside: impl Iterator<Item = usize>,
+) -> Option<Vec<String>> {
+    let mut last = values.get(place)?;
+    for other in beside {
         let neighbour = values.get(other)?;
-        let between = neighbour.places.end.min(value.places.end)..neighbour.places.start.max(value.places.start);
-        let apart = between.clone().any(|at| tells(words, at));
-        let Some(Taken::Reading { named_by, note, .. }) = taken.get(other).filter(|_| !apart) else { return None };
+        let mut between = neighbour.places.end.min(last.places.end)..neighbour.places.start.max(last.places.start);
+        let Some(Taken::Reading { named_by, note, .. }) = taken.get(other) else { return None };
+        if between.any(|at| tells(words, at)) {
+            return None;
+        }
         let named = named_by.iter().filter_map(|at| words.tokens.get(*at)).map(|token| token.stem.clone());
         let named: Vec<String> = named.filter(|stem| !QUANTITIES.contains(&stem.as_str())).collect();
-        Some(if named.is_empty() && note.is_some() { vec![stem("oven")] } else { named })
-    };
-    let before = place.checked_sub(1).and_then(beside);
-    before.or_else(|| beside(place + 1)).unwrap_or_default()
+        if !named.is_empty() {
+            return Some(named);
+        }
+        if note.is_some() {
+            return Some(vec![stem("oven")]);
+        }
+        last = neighbour;
+    }
+    None
 }

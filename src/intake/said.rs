@@ -3,7 +3,7 @@
 use std::ops::Range;
 
 use super::answer::Saying;
-use super::kin::{OPEN_CONNECTOR, SEEN};
+use super::kin::{OPEN_CONNECTOR, PRONOUNS, SEEN};
 use super::matching::Found;
 use super::words::{Class, Token, Words};
 
@@ -38,9 +38,13 @@ impl Denials {
                     statement.start.checked_sub(1).filter(|before| clause.contains(before)).is_some_and(|before| {
                         words.tokens.get(before).is_some_and(|token| token.word == OPEN_CONNECTOR)
                     });
-                let before = statement.start.checked_sub(2).and_then(|place| over.get(place)).copied();
+                let before = statement.start.checked_sub(2).filter(|before| clause.contains(before));
+                let before = before.and_then(|place| over.get(place)).copied();
+                // "Not chewy and they turn hard" begins anew.
+                let anew =
+                    words.tokens.get(statement.start).is_some_and(|token| PRONOUNS.contains(&token.word.as_str()));
                 let inherited = match before {
-                    Some(Over::Denial(_) | Over::Perhaps) if parted_by_and => Over::Perhaps,
+                    Some(Over::Denial(_) | Over::Perhaps) if parted_by_and && !anew => Over::Perhaps,
                     _ => Over::Nothing,
                 };
                 hang(words, statement, inherited, &mut over);

@@ -31,6 +31,8 @@ static KINSHIP: LazyLock<HashMap<String, Vec<String>>> = LazyLock::new(|| {
 static PRODUCT_STEMS: LazyLock<HashSet<String>> =
     LazyLock::new(|| PRODUCT_WORDS.iter().map(|word| stem(word)).collect());
 
+const FILLED: &str = "filled";
+
 /// Units that are written with a full stop.
 const ABBREVIATED: &[&str] = &["min", "std", "sek", "sec", "seg", "hr", "hrs", "approx", "ca", "gr", "temp", "abs"];
 
@@ -85,6 +87,10 @@ pub(super) struct Words {
 
 /// The stem of a word in lower case.
 pub(super) fn stem(word: &str) -> String {
+    if word == FILLED {
+        // What is filled is not the filling.
+        return FILLED.to_owned();
+    }
     STEMMER.stem(word).into_owned()
 }
 
