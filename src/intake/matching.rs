@@ -12,7 +12,7 @@ use std::collections::HashMap;
 use super::naming::{Entry, Phrase, PhraseWord};
 use super::opposites::{Quality, excluded, qualities};
 use super::parts::Part;
-use super::phrases::{Meaning, PhraseIndex};
+use super::phrases::{KIN, Meaning, PhraseIndex};
 use super::windows::Window;
 use super::words::{Class, Token, Words};
 
@@ -28,7 +28,7 @@ const QUALITY_UNSAID: f64 = 0.9;
 const UNMISTAKABLE_COVER: f64 = 0.5;
 
 /// What a name counts where the statement speaks of another part of the product (chosen for this program).
-const ELSEWHERE: f64 = 0.85;
+const ELSEWHERE: f64 = 0.95;
 
 /// Recall of a name that is there in full.
 const WHOLE: f64 = 0.999;
@@ -72,6 +72,8 @@ pub(super) struct Found {
     pub(super) turn_missing: bool,
     /// Whether every naming word has a slip.
     pub(super) misspelt: bool,
+    /// Whether no naming word is the name's own, but each only stands for it.
+    pub(super) by_kin: bool,
     /// Whether it is named by a description and not by a name.
     pub(super) described: bool,
     /// Whether the statement speaks of another part of the product.
@@ -200,6 +202,7 @@ impl Statement {
             turn: best.turn,
             turn_missing: best.turn_missing,
             misspelt: best.misspelt,
+            by_kin: best.by_kin,
             described: best.described,
         })
     }
@@ -232,16 +235,25 @@ impl Statement {
 
     /// The phrase as the statement has it; `None` where it has no word of it.
     fn name(&self, index: &PhraseIndex, phrase: &Phrase, reached: &HashMap<&str, (f64, usize, bool)>) -> Option<Name> {
-        let mut name = Name { misspelt: true, described: phrase.share < 1.0, ..Name::default() };
+        let mut name = Name { misspelt: true, by_kin: true, described: phrase.share < 1.0, ..Name::default() };
         let mut total = 0.0;
-        for stem in phrase.words.iter().filter_map(PhraseWord::stem) {
+        let stems = phrase.words.iter().filter_map(PhraseWord::stem);
+        let mut told: Vec<(f64, f64, usize, bool)> = Vec::new();
+        for stem in stems {
             let weight = index.weight(stem);
             total += weight;
-            if let Some((factor, place, misspelt)) = reached.get(stem) {
-                name.told += weight * factor;
-                name.misspelt &= misspelt;
-                name.places.push(*place);
+            told.extend(reached.get(stem).map(|(factor, place, misspelt)| (*factor, weight, *place, *misspelt)));
+        }
+        told.sort_by(|a, b| b.0.total_cmp(&a.0));
+        for (factor, weight, place, misspelt) in told {
+            // A word that stands for two words of the name is one of them: "closed" for "close and heavy".
+            if factor < 1.0 && name.places.contains(&place) {
+                continue;
             }
+            name.told += weight * factor;
+            name.misspelt &= misspelt;
+            name.by_kin &= factor <= KIN;
+            name.places.push(place);
         }
         if name.places.is_empty() {
             return None;
@@ -300,6 +312,7 @@ struct Name {
     turn: Option<usize>,
     turn_missing: bool,
     misspelt: bool,
+    by_kin: bool,
     described: bool,
     /// Whether the name is there in full and is of nothing else.
     unmistakable: bool,

@@ -43,7 +43,7 @@ impl Part {
     /// Whether a statement about this part is not about a fault of that part with those words.
     pub(super) fn excludes(self, part: &str, has_word: impl Fn(&str) -> bool) -> bool {
         let other = match self {
-            Self::Crumb => part == "crust",
+            Self::Crumb => matches!(part, "crust" | "dough"),
             // Of pastry the crust is all there is.
             Self::Crust => matches!(part, "dough" | "flavour") || (part == "crumb" && has_word("crumb")),
             Self::Dough => matches!(part, "crust" | "crumb" | "flavour" | "keeping"),

@@ -9,7 +9,7 @@ use super::words::{Class, kin, names_product, stem};
 const PRODUCT_WORD: f64 = 0.2;
 
 /// What a word counts that stands for another (chosen for this program).
-const KIN: f64 = 0.8;
+pub(super) const KIN: f64 = 0.8;
 
 /// What the degree of a quality counts for the quality (chosen for this program).
 const DEGREE: f64 = 0.9;

@@ -17,6 +17,15 @@ const LEAST: (f64, f64) = (0.5, 0.35);
 /// Least score and recall of what is sure (chosen on the tables of `tests/reference`).
 const SURE: (f64, f64) = (0.7, 0.75);
 
+/// Least score of what is the best for its words, to be named before what is not (chosen likewise).
+const LEADS: f64 = 0.55;
+
+/// Least score of what has one word of its own, to be named before what has none (chosen likewise).
+const ADDS: f64 = 0.6;
+
+/// Least recall of a name of which only one word is there, for it to be sure (chosen likewise).
+const WHOLE_NAME: f64 = 0.9;
+
 /// Scores nearer than this do not tell two things apart that the same words name.
 const TIE: f64 = 0.03;
 
@@ -26,8 +35,10 @@ pub(super) struct Named {
     pub(super) found: Found,
     pub(super) said: Saying,
     pub(super) sure: bool,
-    /// Whether it is the best for words that nothing better has taken in.
+    /// Whether it is the best for most of its words, since nothing better has taken them in.
     leads: bool,
+    /// Whether it is the best for at least one of its words.
+    adds: bool,
     /// Whether its words stand in a statement of approval: "colour is fine".
     approved: bool,
     /// Whether the speaker hedges.
@@ -55,8 +66,16 @@ pub(super) fn named(words: &Words, index: &PhraseIndex, denials: &Denials, taken
             let hedged = hedged(words, &window);
             let slot = best.entry((found.entry, said));
             let approved = found.named_by.iter().any(|place| approved.get(*place).copied().unwrap_or_default());
-            let one =
-                Named { found, said, sure: false, leads: false, approved, hedged, subject: window.subject.clone() };
+            let one = Named {
+                found,
+                said,
+                sure: false,
+                leads: false,
+                adds: false,
+                approved,
+                hedged,
+                subject: window.subject.clone(),
+            };
             slot.and_modify(|own| {
                 if one.found.score > own.found.score {
                     *own = one.clone();
@@ -79,7 +98,7 @@ pub(super) fn named(words: &Words, index: &PhraseIndex, denials: &Denials, taken
     let mut told = BTreeSet::new();
     named.retain(|one| told.insert(one.found.entry) || one.sure);
     // A text may name several things: the best for its own words comes before the second best for those of another.
-    named.sort_by_key(|one| !one.leads);
+    named.sort_by_key(|one| (!(one.leads && one.found.score >= LEADS), !one.adds));
     named
 }
 
@@ -110,8 +129,9 @@ fn drop_echoes(named: &mut Vec<Named>) {
 
 /// Whether a thing is named by its name, well, and said to be there or not.
 fn is_clear(Named { found, said, approved, .. }: &Named) -> bool {
-    let slip_of_one_word = found.misspelt && found.named_by.len() == 1;
-    let of_it = !approved && !found.elsewhere;
+    let slip_of_one_word = (found.misspelt || found.by_kin) && found.named_by.len() == 1;
+    let piece_of_name = found.named_by.len() == 1 && found.turn.is_none() && found.recall < WHOLE_NAME;
+    let of_it = !approved && !found.elsewhere && !piece_of_name;
     of_it
         && *said != Saying::Unclear
         && !found.described
@@ -147,7 +167,7 @@ fn decide(named: &mut [Named]) {
             told.extend(&found.about);
         }
         if let Some(one) = named.get_mut(place) {
-            (one.sure, one.leads) = (sure, leads);
+            (one.sure, one.leads, one.adds) = (sure, leads, fresh > 0 && one.found.score >= ADDS && !one.approved);
         }
     }
 }
