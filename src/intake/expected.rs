@@ -2,7 +2,7 @@
 
 use std::ops::Range;
 
-use super::kin::{APPROVALS, AUXILIARIES, PRONOUNS, TROUBLES};
+use super::kin::{APPROVALS, AUXILIARIES, DETERMINERS, PRONOUNS, TROUBLES};
 use super::words::{Class, Token, Words};
 
 /// Marks the words behind which the expected stands: "should be soft", "used to keep", "supposed to snap", "instead of flaky".
@@ -40,7 +40,7 @@ fn class_of(words: &Words, statement: &Range<usize>, place: usize) -> Option<Cla
     let denied = |at: usize| words.tokens.get(at).is_some_and(|token| token.class == Class::Denial);
     match own {
         "shouldnt" | "oughtnt" => Some(Class::Stop),
-        "should" | "ought" if place == statement.start || PRONOUNS.contains(&next) => None,
+        "should" | "ought" if PRONOUNS.contains(&next) || DETERMINERS.contains(&next) => None,
         "should" | "ought" => Some(if denied(place + 1) { Class::Stop } else { Class::Expectation }),
         "supposed" | "meant" | "used" if next == "to" => {
             let denied = denied(place + 2) || place.checked_sub(1).is_some_and(denied);

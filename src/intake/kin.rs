@@ -77,7 +77,7 @@ pub(super) const KIN: &[&[&str]] = &[
     &["stringy", "thread", "ropy"],
     &["leathery", "rubber", "rubbery", "tough", "chewy"],
     &["uneven", "patchy", "blotchy"],
-    &["varies", "differ", "vary"],
+    &["varies", "differ", "drift", "fluctuate", "jump", "swing", "vary"],
     &["wide", "spread", "flat"],
     &["temp", "temperatur", "temperatura", "temperature"],
     &["fill", "filled"],
@@ -439,6 +439,9 @@ pub(super) const TROUBLES: &[&str] = &[
 
 /// Words for a person or thing spoken of before.
 pub(super) const PRONOUNS: &[&str] = &["i", "it", "they", "that", "this", "these", "we", "you"];
+
+/// Words before a noun: a question follows where they stand behind "should".
+pub(super) const DETERMINERS: &[&str] = &["a", "an", "the", "my", "our", "your", "anything", "something", "there"];
 
 /// Verbs that tell how something was.
 pub(super) const AUXILIARIES: &[&str] = &["was", "were", "had", "did", "been"];

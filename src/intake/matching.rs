@@ -90,6 +90,7 @@ impl Statement {
         taken: &[bool],
     ) -> Self {
         let mut statement = Self::default();
+        statement.parts.extend(window.about.clone().filter_map(|place| Part::named(words, place)));
         let mut joined = None;
         for place in window.places() {
             let Some(token) = words.tokens.get(place) else { continue };

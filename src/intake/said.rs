@@ -44,6 +44,7 @@ impl Denials {
                 let anew =
                     words.tokens.get(statement.start).is_some_and(|token| PRONOUNS.contains(&token.word.as_str()));
                 let inherited = match before {
+                    Some(Over::Expected(marker)) if parted_by_and && !anew => Over::Expected(marker),
                     Some(Over::Denial(_) | Over::Perhaps) if parted_by_and && !anew => Over::Perhaps,
                     _ => Over::Nothing,
                 };
@@ -58,6 +59,21 @@ impl Denials {
         let expected =
             |place: &usize| matches!(self.0.get(*place), Some(Over::Expected(turn)) if found.turn != Some(*turn));
         found.named_by.iter().any(expected)
+    }
+
+    /// Whether the denial that the name needs is of something else: "no colour, but cracks" is not "no cracks".
+    pub(super) fn denies_otherwise(found: &Found, words: &Words) -> bool {
+        let Some(turn) = found.turn else { return false };
+        let class = |place: usize| words.tokens.get(place).map(|token| token.class);
+        if !matches!(class(turn), Some(Class::Denial | Class::Expectation)) {
+            return false;
+        }
+        let parted = |place: &usize| {
+            let between = words.tokens.get(turn.min(*place)..turn.max(*place)).unwrap_or_default();
+            between.iter().any(|token| token.class == Class::Connector && token.word != OPEN_CONNECTOR)
+                || !words.clauses.iter().any(|clause| clause.contains(place) && clause.contains(&turn))
+        };
+        found.named_by.iter().all(parted)
     }
 
     /// What the text says of a thing found.
@@ -120,6 +136,6 @@ fn before_name(found: &Found, words: &Words, is_meant: impl Fn(&Token) -> bool) 
 }
 
 /// Whether a word looks like the plural of a noun: `crystals`, and neither `crispness` nor `gas`.
-fn is_plural(word: &str) -> bool {
+pub(super) fn is_plural(word: &str) -> bool {
     word.len() > SHORTEST_PLURAL && word.ends_with('s') && !word.ends_with("ss")
 }

@@ -7,7 +7,8 @@ use super::answer::Saying;
 use super::expected::approved;
 use super::matching::{Found, Meanings, Statement};
 use super::phrases::PhraseIndex;
-use super::said::Denials;
+use super::said::{Denials, is_plural};
+use super::taking::Spent;
 use super::windows::{Window, windows};
 use super::words::{Class, Words};
 
@@ -41,30 +42,37 @@ pub(super) struct Named {
     adds: bool,
     /// Whether its words stand in a statement of approval: "colour is fine".
     approved: bool,
+    /// Whether only words for what was measured name it: "acrylamide 120 µg/kg" may be high or not.
+    measured: bool,
+    /// Whether its one word qualifies another that is not about it: "small bubbles" is no small loaf.
+    qualifies: bool,
     /// Whether the speaker hedges.
     pub(super) hedged: bool,
     /// Subject that it carries on from a statement before.
     subject: Range<usize>,
 }
 
-/// The things of an index that a text names, best first; `taken` are words that something else has taken in.
-pub(super) fn named(words: &Words, index: &PhraseIndex, denials: &Denials, taken: &[bool]) -> Vec<Named> {
+/// The things of an index that a text names, best first.
+pub(super) fn named(words: &Words, index: &PhraseIndex, denials: &Denials, spent: &Spent) -> Vec<Named> {
     let mut meanings = Meanings::default();
     let approved = approved(words);
     let mut best: HashMap<(usize, Saying), Named> = HashMap::new();
     for window in windows(words) {
-        let statement = Statement::read(words, &window, index, &mut meanings, taken);
+        let statement = Statement::read(words, &window, index, &mut meanings, &spent.taken);
         for found in statement.find(index) {
             if found.score < LEAST.0
                 || found.recall < LEAST.1
                 || only_product_words(&found, words)
                 || denials.only_expected(&found)
+                || Denials::denies_otherwise(&found, words)
             {
                 continue;
             }
             let said = denials.saying(&found, words);
             let hedged = hedged(words, &window);
             let slot = best.entry((found.entry, said));
+            let qualifies = qualifies(&found, words);
+            let measured = found.named_by.iter().all(|place| spent.measured.get(*place).copied().unwrap_or_default());
             let approved = found.named_by.iter().any(|place| approved.get(*place).copied().unwrap_or_default());
             let one = Named {
                 found,
@@ -73,6 +81,8 @@ pub(super) fn named(words: &Words, index: &PhraseIndex, denials: &Denials, taken
                 leads: false,
                 adds: false,
                 approved,
+                measured,
+                qualifies,
                 hedged,
                 subject: window.subject.clone(),
             };
@@ -107,6 +117,14 @@ fn only_product_words(found: &Found, words: &Words) -> bool {
     found.named_by.iter().all(|place| class(place) == Some(Class::Product))
 }
 
+fn qualifies(found: &Found, words: &Words) -> bool {
+    let [only] = found.named_by.as_slice() else { return false };
+    let next = only + 1;
+    let same_clause = words.clauses.iter().any(|clause| clause.contains(only) && clause.contains(&next));
+    let many = words.tokens.get(next).is_some_and(|token| token.class == Class::Content && is_plural(&token.word));
+    same_clause && many && !found.about.contains(&next)
+}
+
 fn hedged(words: &Words, window: &Window) -> bool {
     words.tokens.get(window.range.clone()).unwrap_or_default().iter().any(|token| token.class == Class::Hedge)
 }
@@ -128,10 +146,10 @@ fn drop_echoes(named: &mut Vec<Named>) {
 }
 
 /// Whether a thing is named by its name, well, and said to be there or not.
-fn is_clear(Named { found, said, approved, .. }: &Named) -> bool {
+fn is_clear(Named { found, said, approved, measured, qualifies, .. }: &Named) -> bool {
     let slip_of_one_word = (found.misspelt || found.by_kin) && found.named_by.len() == 1;
     let piece_of_name = found.named_by.len() == 1 && found.turn.is_none() && found.recall < WHOLE_NAME;
-    let of_it = !approved && !found.elsewhere && !piece_of_name;
+    let of_it = !approved && !measured && !qualifies && !found.elsewhere && !piece_of_name;
     of_it
         && *said != Saying::Unclear
         && !found.described
