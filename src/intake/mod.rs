@@ -31,6 +31,7 @@ mod sheet;
 mod symptoms;
 mod taking;
 mod unit_words;
+mod value_text;
 mod values;
 mod windows;
 mod words;

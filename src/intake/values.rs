@@ -65,7 +65,7 @@ fn value_at(text: &str, words: &Words, clause: &Range<usize>, place: usize) -> O
 }
 
 /// Most words between a word such as "usually" and the value that it is about: "instead of only 60 min".
-const REFERENCE_REACH: usize = 4;
+const REFERENCE_REACH: usize = 6;
 
 /// Whether the words before a value, since the one before it, tell that it is not what was measured: "usually 62 mm", "the
 /// limit is 350 µg/kg". "62 mm before" tells so behind it.
