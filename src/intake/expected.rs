@@ -2,7 +2,7 @@
 
 use std::ops::Range;
 
-use super::kin::{APPROVALS, AUXILIARIES, DETERMINERS, PRONOUNS, TROUBLES};
+use super::function_words::{APPROVALS, AUXILIARIES, DETERMINERS, PRONOUNS, TROUBLES};
 use super::words::{Class, Token, Words};
 
 /// Marks the words behind which the expected stands: "should be soft", "used to keep", "supposed to snap", "instead of flaky".
@@ -82,7 +82,7 @@ fn approves(words: &Words, statement: &Range<usize>) -> bool {
 
 /// Whether a word before a value, or "before" behind it, tells that it is a usual or wanted value and not a measured one.
 pub(super) fn is_reference_word(token: &Token) -> bool {
-    token.class == Class::Expectation || super::kin::REFERENCES.contains(&token.word.as_str())
+    token.class == Class::Expectation || super::function_words::REFERENCES.contains(&token.word.as_str())
 }
 
 #[cfg(test)]

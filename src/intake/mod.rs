@@ -14,6 +14,7 @@ mod answer;
 mod contradictions;
 mod draft;
 mod expected;
+mod function_words;
 mod index;
 mod kin;
 mod leftovers;

@@ -3,7 +3,7 @@
 use std::ops::Range;
 
 use super::answer::Saying;
-use super::kin::{OPEN_CONNECTOR, PRONOUNS, SEEN};
+use super::function_words::{OPEN_CONNECTOR, PRONOUNS, SEEN};
 use super::matching::Found;
 use super::words::{Class, Token, Words};
 

@@ -2,7 +2,7 @@
 
 use std::ops::Range;
 
-use super::kin::COPULAS;
+use super::function_words::COPULAS;
 use super::words::{Class, Words};
 
 /// Most words with a meaning in a statement that may lack its subject: "not grey", "sticks to the knife".

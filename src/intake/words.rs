@@ -6,7 +6,8 @@ use std::sync::LazyLock;
 
 use rust_stemmers::{Algorithm, Stemmer};
 
-use super::kin::{BAD, CONNECTORS, DENIALS, HARDLY, HEDGES, KIN, KINDS, LACKS, PRODUCT_WORDS, STOP_WORDS};
+use super::function_words::{BAD, CONNECTORS, DENIALS, HARDLY, HEDGES, LACKS, PRODUCT_WORDS, STOP_WORDS};
+use super::kin::{KIN, KINDS};
 
 /// Porter's second stemmer for English (Snowball; Porter 2001). The crate is small, has no dependency but serde, and carries
 /// the reference algorithm compiled to Rust.
