@@ -17,12 +17,16 @@ pub(super) struct Index {
 
 /// The products by the words that name them.
 pub(super) fn product_index(declared: &Declarations) -> PhraseIndex {
-    PhraseIndex::of_products(
-        declared
-            .products
-            .iter()
-            .map(|(_, product)| Naming { names: vec![&product.id, &product.title], description: &product.description }),
-    )
+    PhraseIndex::of_products(declared.products.iter().map(|(_, product)| Naming {
+        names: names(&product.id, &product.title, &product.synonyms),
+        description: &product.description,
+        part: None,
+    }))
+}
+
+/// All that a thing is called.
+fn names<'k>(id: &'k str, title: &'k str, synonyms: &'k [String]) -> Vec<&'k str> {
+    [id, title].into_iter().chain(synonyms.iter().map(String::as_str)).collect()
 }
 
 impl Index {
@@ -35,17 +39,16 @@ impl Index {
         let fact_keys = view.map_or_else(|| declared.facts.keys().collect(), |view| view.listed_facts.clone());
         let symptom = |key: &Key<Symptom>| {
             let symptom = &declared.symptoms[*key];
-            let names = [symptom.id.as_str(), symptom.title.as_str()];
-            let synonyms = symptom.synonyms.iter().map(String::as_str);
-            Naming { names: names.into_iter().chain(synonyms).collect(), description: &symptom.description }
+            let names = names(&symptom.id, &symptom.title, &symptom.synonyms);
+            Naming { names, description: &symptom.description, part: Some(&symptom.part) }
         };
         let reading = |key: &Key<Reading>| {
             let reading = &declared.readings[*key];
-            Naming { names: vec![&reading.id, &reading.title], description: "" }
+            Naming { names: names(&reading.id, &reading.title, &reading.synonyms), ..Naming::default() }
         };
         let fact = |key: &Key<Fact>| {
             let fact = &declared.facts[*key];
-            Naming { names: vec![&fact.id, &fact.title], description: &fact.question }
+            Naming { names: vec![&fact.id, &fact.title], description: &fact.question, part: None }
         };
         Self {
             symptoms: PhraseIndex::new(symptom_keys.iter().map(symptom)),

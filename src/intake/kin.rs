@@ -1,4 +1,4 @@
-//! Words of plain speech that say the same, and words that say nothing by themselves.
+//! Words of plain speech that say the same.
 //!
 //! The rules hold the words of the trade for each symptom; here stand only words that people exchange for each other
 //! whatever the symptom (common practice; American and British spellings), and what German, Spanish and French call dough
@@ -77,8 +77,10 @@ pub(super) const KIN: &[&[&str]] = &[
     &["stringy", "thread", "ropy"],
     &["leathery", "rubber", "rubbery", "tough", "chewy"],
     &["uneven", "patchy", "blotchy"],
-    &["varies", "differ", "vary"],
+    &["varies", "differ", "drift", "fluctuate", "jump", "swing", "vary"],
     &["wide", "spread", "flat"],
+    &["temp", "temperatur", "temperatura", "temperature"],
+    &["fill", "filled"],
     // Verbs whose forms no stemmer joins.
     &["blew", "blow", "blown"],
     &["break", "broke", "broken"],
@@ -108,74 +110,32 @@ pub(super) const KIN: &[&[&str]] = &[
     &["yeast", "yeasty"],
 ];
 
-/// Words for the thing itself: they say little in a complaint about it.
-pub(super) const PRODUCT_WORDS: &[&str] = &[
-    "biscuit", "bread", "bun", "cookie", "goods", "item", "loaf", "loaves", "pastry", "piece", "product", "roll",
-    "pie", "cake", "jam", "filling",
-];
-
-/// Words that deny.
-pub(super) const DENIALS: &[&str] = &[
-    "no", "not", "without", "nor", "neither", "never", "none", "nothing", "cannot", "cant", "dont", "doesnt", "didnt",
-    "isnt", "arent", "wasnt", "werent", "wont", "hasnt", "havent", "absent", "missing",
-];
-
-/// Words for too little of something.
-pub(super) const LACKS: &[&str] = &[
-    "lack",
-    "lacks",
-    "lacking",
-    "little",
-    "less",
-    "insufficient",
-    "insufficiently",
-    "low",
-    "poor",
-    "poorly",
-    "weak",
-    "bad",
-];
-
-/// Of [`LACKS`], those that also stand for a plain "bad": they turn nothing round.
-pub(super) const BAD: &[&str] = &["poor", "poorly", "weak", "bad"];
-
-/// Words for next to nothing of something.
-pub(super) const HARDLY: &[&str] = &["hardly", "barely", "scarcely"];
-
-/// Verbs behind the subject of a statement: "crumb is not sticky".
-pub(super) const COPULAS: &[&str] = &[
-    "is", "isnt", "are", "arent", "was", "wasnt", "were", "werent", "be", "been", "has", "have", "looks", "look",
-    "feels", "feel", "tastes", "smells", "eats", "gets", "get", "goes", "went", "turned", "turns", "stays", "becomes",
-    "became",
-];
-
-/// Words of a speaker who is not sure.
-pub(super) const HEDGES: &[&str] =
-    &["maybe", "perhaps", "possibly", "probably", "somewhat", "slightly", "seems", "apparently", "might", "bit"];
-
-/// Words at which one statement ends and the next begins.
-pub(super) const CONNECTORS: &[&str] = &[
-    "and", "but", "with", "although", "though", "while", "yet", "however", "plus", "also", "then", "whereas", "because",
-];
-
-/// Of [`CONNECTORS`], the one over which a denial may or may not reach: "no holes and cracks".
-pub(super) const OPEN_CONNECTOR: &str = "and";
-
-/// Words that may follow a denial that stands behind what it denies: "holes were not found".
-pub(super) const SEEN: &[&str] =
-    &["seen", "found", "present", "visible", "there", "observed", "noticed", "any", "at", "all"];
-
-/// English words without a meaning of their own here. A list of ours: those that libraries bring hold words that a
-/// complaint needs (`not`, `under`, `below`, `off`).
-pub(super) const STOP_WORDS: &[&str] = &[
-    "a", "about", "after", "again", "all", "am", "an", "any", "are", "as", "at", "be", "been", "being", "both", "by",
-    "can", "come", "comes", "coming", "could", "did", "do", "does", "doing", "each", "either", "else", "etc", "even",
-    "every", "feel", "feels", "for", "from", "get", "gets", "getting", "give", "go", "goes", "going", "got", "had",
-    "has", "have", "having", "he", "her", "here", "him", "his", "how", "i", "if", "in", "into", "is", "it", "its",
-    "just", "keep", "keeps", "kind", "lot", "lots", "like", "look", "looks", "make", "many", "me", "more", "most",
-    "my", "new", "now", "of", "on", "one", "only", "or", "other", "our", "ours", "own", "quite", "rather", "really",
-    "same", "she", "should", "since", "so", "some", "still", "such", "than", "that", "the", "their", "them", "these",
-    "they", "thing", "this", "those", "to", "too", "us", "very", "was", "we", "well", "were", "what", "when", "where",
-    "which", "who", "why", "will", "would", "you", "your", "im", "ive", "weve", "theyre", "there", "turn", "turns",
-    "became", "become", "becomes", "went", "wanted",
+/// Kinds of a thing that may stand for it, and not the other way round.
+pub(super) const KINDS: &[(&str, &[&str])] = &[
+    (
+        "fruit",
+        &[
+            "apple",
+            "apricot",
+            "berry",
+            "blackberry",
+            "blackcurrant",
+            "blueberry",
+            "cherry",
+            "cranberry",
+            "currant",
+            "fig",
+            "lemon",
+            "mango",
+            "orange",
+            "peach",
+            "pear",
+            "pineapple",
+            "plum",
+            "raspberry",
+            "rhubarb",
+            "strawberry",
+        ],
+    ),
+    ("seed", &["linseed", "poppy", "sesame", "sunflower"]),
 ];

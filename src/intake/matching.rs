@@ -11,7 +11,8 @@ use std::collections::HashMap;
 
 use super::naming::{Entry, Phrase, PhraseWord};
 use super::opposites::{Quality, excluded, qualities};
-use super::phrases::{Meaning, PhraseIndex};
+use super::parts::Part;
+use super::phrases::{KIN, Meaning, PhraseIndex};
 use super::windows::Window;
 use super::words::{Class, Token, Words};
 
@@ -25,6 +26,9 @@ const QUALITY_UNSAID: f64 = 0.9;
 /// Least cover of what an unmistakable name names, however much else the statement says (chosen on the tables of
 /// `tests/reference`): "weeps" in "the filling weeps after two days in the fridge".
 const UNMISTAKABLE_COVER: f64 = 0.5;
+
+/// What a name counts where the statement speaks of another part of the product (chosen for this program).
+const ELSEWHERE: f64 = 0.95;
 
 /// Recall of a name that is there in full.
 const WHOLE: f64 = 0.999;
@@ -45,6 +49,8 @@ pub(super) struct Statement {
     lacks: Vec<usize>,
     /// Qualities that it names, but for those that a denial or lack turns round, by place.
     qualities: Vec<(usize, &'static [Quality])>,
+    /// Parts of the product that it speaks of.
+    parts: Vec<Part>,
 }
 
 /// A thing found in a statement.
@@ -66,8 +72,12 @@ pub(super) struct Found {
     pub(super) turn_missing: bool,
     /// Whether every naming word has a slip.
     pub(super) misspelt: bool,
+    /// Whether no naming word is the name's own, but each only stands for it.
+    pub(super) by_kin: bool,
     /// Whether it is named by a description and not by a name.
     pub(super) described: bool,
+    /// Whether the statement speaks of another part of the product.
+    pub(super) elsewhere: bool,
 }
 
 impl Statement {
@@ -80,6 +90,7 @@ impl Statement {
         taken: &[bool],
     ) -> Self {
         let mut statement = Self::default();
+        statement.parts.extend(window.about.clone().filter_map(|place| Part::named(words, place)));
         let mut joined = None;
         for place in window.places() {
             let Some(token) = words.tokens.get(place) else { continue };
@@ -96,13 +107,14 @@ impl Statement {
                 continue;
             }
             statement.qualify(place, token);
+            statement.parts.extend(Part::named(words, place));
             match token.class {
                 Class::Content | Class::Product => {
                     let meaning = meanings.of(token, index);
                     statement.turn(place, meaning.as_ref());
                     statement.meanings.push((place, meaning));
                 }
-                Class::Denial => statement.denials.push(place),
+                Class::Denial | Class::Expectation => statement.denials.push(place),
                 Class::Lack(_) | Class::Hardly => statement.lacks.push(place),
                 Class::Stop | Class::Hedge | Class::Connector | Class::Number | Class::Sign => {}
             }
@@ -165,7 +177,10 @@ impl Statement {
         }
         let stated: Vec<Quality> = self.qualities.iter().flat_map(|(_, named)| named.iter().copied()).collect();
         let barred = |phrase: &Phrase| excluded(&phrase.qualities, &stated);
-        if entry.phrases.iter().any(|phrase| barred(phrase) && is_of_the_same(phrase, reached)) {
+        let of_the_same = |phrase: &&Phrase| is_of_the_same(phrase, reached);
+        let agrees = |phrase: &Phrase| !barred(phrase) && phrase.qualities.iter().any(|own| stated.contains(own));
+        let mut same = entry.phrases.iter().filter(of_the_same);
+        if same.clone().any(barred) && !same.any(agrees) {
             return None;
         }
         let (cover, about) = self.cover(index, entry);
@@ -177,17 +192,27 @@ impl Statement {
             a.worth.total_cmp(&b.worth).then_with(turn).then_with(|| a.told.total_cmp(&b.told))
         })?;
         let cover = if best.unmistakable { cover.max(UNMISTAKABLE_COVER) } else { cover };
+        let elsewhere = self.is_elsewhere(entry);
         Some(Found {
             entry: place,
-            score: (cover * best.worth).sqrt(),
+            score: (cover * best.worth).sqrt() * if elsewhere { ELSEWHERE } else { 1.0 },
+            elsewhere,
             recall: best.recall,
             named_by: best.places,
             about,
             turn: best.turn,
             turn_missing: best.turn_missing,
             misspelt: best.misspelt,
+            by_kin: best.by_kin,
             described: best.described,
         })
+    }
+
+    /// Whether the statement names a part of the product, and the thing is of another.
+    fn is_elsewhere(&self, entry: &Entry) -> bool {
+        let Some(part) = &entry.part else { return false };
+        let has_word = |stem: &str| entry.fields.contains_key(stem);
+        !self.parts.is_empty() && self.parts.iter().all(|named| named.excludes(part, has_word))
     }
 
     /// Share of the statement that is about a thing, and the places of its words.
@@ -211,16 +236,25 @@ impl Statement {
 
     /// The phrase as the statement has it; `None` where it has no word of it.
     fn name(&self, index: &PhraseIndex, phrase: &Phrase, reached: &HashMap<&str, (f64, usize, bool)>) -> Option<Name> {
-        let mut name = Name { misspelt: true, described: phrase.share < 1.0, ..Name::default() };
+        let mut name = Name { misspelt: true, by_kin: true, described: phrase.share < 1.0, ..Name::default() };
         let mut total = 0.0;
-        for stem in phrase.words.iter().filter_map(PhraseWord::stem) {
+        let stems = phrase.words.iter().filter_map(PhraseWord::stem);
+        let mut told: Vec<(f64, f64, usize, bool)> = Vec::new();
+        for stem in stems {
             let weight = index.weight(stem);
             total += weight;
-            if let Some((factor, place, misspelt)) = reached.get(stem) {
-                name.told += weight * factor;
-                name.misspelt &= misspelt;
-                name.places.push(*place);
+            told.extend(reached.get(stem).map(|(factor, place, misspelt)| (*factor, weight, *place, *misspelt)));
+        }
+        told.sort_by(|a, b| b.0.total_cmp(&a.0));
+        for (factor, weight, place, misspelt) in told {
+            // A word that stands for two words of the name is one of them: "closed" for "close and heavy".
+            if factor < 1.0 && name.places.contains(&place) {
+                continue;
             }
+            name.told += weight * factor;
+            name.misspelt &= misspelt;
+            name.by_kin &= factor <= KIN;
+            name.places.push(place);
         }
         if name.places.is_empty() {
             return None;
@@ -279,6 +313,7 @@ struct Name {
     turn: Option<usize>,
     turn_missing: bool,
     misspelt: bool,
+    by_kin: bool,
     described: bool,
     /// Whether the name is there in full and is of nothing else.
     unmistakable: bool,

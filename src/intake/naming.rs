@@ -50,6 +50,8 @@ pub(super) struct Entry {
     pub(super) phrases: Vec<Phrase>,
     /// What each of its stems counts, to 1.
     pub(super) fields: HashMap<String, f64>,
+    /// The part of the product that it concerns; none of what concerns no part.
+    pub(super) part: Option<String>,
 }
 
 /// Names of one thing, in the order of their worth.
@@ -59,11 +61,13 @@ pub(super) struct Naming<'k> {
     pub(super) names: Vec<&'k str>,
     /// Its description.
     pub(super) description: &'k str,
+    /// The part of the product, of a symptom.
+    pub(super) part: Option<&'k str>,
 }
 
 impl Entry {
     pub(super) fn new(naming: &Naming<'_>, spelt: &mut BTreeMap<String, String>) -> Self {
-        let mut entry = Self::default();
+        let mut entry = Self { part: naming.part.map(str::to_owned), ..Self::default() };
         let mut told = BTreeSet::new();
         for name in &naming.names {
             for words in variants(name) {
@@ -91,7 +95,9 @@ impl Entry {
                 Class::Content | Class::Product => PhraseWord::Stem(token.stem.clone()),
                 Class::Denial => PhraseWord::Denial,
                 Class::Lack(_) | Class::Hardly => PhraseWord::Lack,
-                Class::Stop | Class::Hedge | Class::Connector | Class::Number | Class::Sign => continue,
+                Class::Stop | Class::Expectation | Class::Hedge | Class::Connector | Class::Number | Class::Sign => {
+                    continue;
+                }
             };
             if let PhraseWord::Stem(stem) = &word {
                 let counts = self.fields.entry(stem.clone()).or_default();

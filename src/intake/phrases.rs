@@ -9,7 +9,7 @@ use super::words::{Class, kin, names_product, stem};
 const PRODUCT_WORD: f64 = 0.2;
 
 /// What a word counts that stands for another (chosen for this program).
-const KIN: f64 = 0.8;
+pub(super) const KIN: f64 = 0.8;
 
 /// What the degree of a quality counts for the quality (chosen for this program).
 const DEGREE: f64 = 0.9;
@@ -232,7 +232,7 @@ mod tests {
 
     #[test]
     fn misspelt_and_joined_words_are_understood() {
-        let naming = Naming { names: vec!["hollow under the crust"], description: "Blisters." };
+        let naming = Naming { names: vec!["hollow under the crust"], description: "Blisters.", part: None };
         let index = PhraseIndex::new(std::iter::once(naming));
         let stems = |word: &str| {
             let meaning = index.meaning(word, &stem(word), Class::Content);

@@ -13,6 +13,7 @@ use super::request::Complaint;
 use super::said::Denials;
 use super::sheet::IntakeSheet;
 use super::symptoms::{Named, named};
+use super::taking::Spent;
 use super::values::values;
 use super::words::Words;
 use crate::diagnosis::{Diagnostician, UsualInformation};
@@ -47,7 +48,7 @@ impl Intake {
     /// Takes a complaint for what it says. The same text and rules give the same answer.
     #[must_use]
     pub fn read<'k>(&self, knowledge: &'k Knowledge, complaint: &Complaint) -> ComplaintReading<'k> {
-        let words = Words::of(&complaint.text);
+        let words = Words::of_complaint(&complaint.text);
         let declared = &knowledge.declared;
         let names = self.products.get_or_init(|| product_index(declared));
         let (possible, sure) = products::possible(&words, names);
@@ -129,13 +130,13 @@ impl<'k> Reader<'_, 'k> {
         let mut understood: BTreeSet<usize> = BTreeSet::new();
         let mut sure = Sure::default();
         let values = values(self.text, self.words);
-        let mut taken = vec![false; self.words.tokens.len()];
-        self.take_values(&values, &mut reading, &mut sure, &mut taken);
-        understood.extend(taken.iter().enumerate().filter(|(_, taken)| **taken).map(|(place, _)| place));
+        let mut spent = Spent::new(self.words.tokens.len());
+        self.take_values(&values, &mut reading, &mut sure, &mut spent);
+        understood.extend(spent.places());
         let denials = Denials::of(self.words);
-        let mut symptoms = named(self.words, &self.index.symptoms, &denials, &taken);
+        let mut symptoms = named(self.words, &self.index.symptoms, &denials, &spent);
         reading.contradictions.extend(self.contradictions(&mut symptoms));
-        let facts = named(self.words, &self.index.facts, &denials, &taken);
+        let facts = named(self.words, &self.index.facts, &denials, &spent);
         self.take_facts(&facts, &symptoms, &mut reading, &mut sure, &mut understood);
         self.take_symptoms(&symptoms, &mut reading, &mut sure, &mut understood);
         reading.not_understood = leftovers(self.text, self.words, &understood);

@@ -4,8 +4,9 @@ use std::ops::Range;
 
 use super::matching::{Found, Meanings, Statement};
 use super::phrases::PhraseIndex;
+use super::value_text::{OVEN, ValueText};
 use super::values::Value;
-use super::words::{Class, Words, stem};
+use super::words::{Words, stem};
 use crate::knowledge::{Declarations, Key, Reading};
 use crate::units::{Unit, convert};
 
@@ -18,6 +19,10 @@ const TIE: f64 = 0.03;
 /// Most readings suggested for a value.
 const MOST_SUGGESTIONS: usize = 4;
 
+/// Least temperature that only the oven of a bakery has, °C (common practice: bread and biscuits are baked at 150 to 300 °C,
+/// while dough, proofers and kettles stay below 125 °C); [`ValueText::is_hot_otherwise`] has the exceptions.
+const LEAST_OVEN: f64 = 150.0;
+
 const NOT_NAMED: &str = "the words do not tell what was measured";
 const NOT_PLAUSIBLE: &str = "the value cannot be true for that reading";
 const NO_SCALE: &str = "degrees of which scale is not said, nor what was measured";
@@ -29,13 +34,21 @@ const NO_READING: &str = "the rules have no reading of that kind";
 pub(super) enum Taken {
     /// A value of a reading, in its unit, and the words that name it.
     Reading { reading: Key<Reading>, value: f64, named_by: Vec<usize>, note: Option<String> },
-    /// A value whose reading or unit is not known.
-    Unnamed { reason: &'static str, suggestions: Vec<Key<Reading>>, scales: Vec<InScale> },
+    /// A value whose reading or unit is not known, and the word that it is of: "yeast 2 %".
+    Unnamed { reason: &'static str, suggestions: Vec<Key<Reading>>, scales: Vec<InScale>, of: Option<usize> },
 }
 
 impl Taken {
     fn unnamed(reason: &'static str, suggestions: Vec<Key<Reading>>) -> Self {
-        Self::Unnamed { reason, suggestions, scales: Vec::new() }
+        Self::Unnamed { reason, suggestions, scales: Vec::new(), of: None }
+    }
+
+    /// Adds the word that it is of.
+    fn of(mut self, word: Option<usize>) -> Self {
+        if let Self::Unnamed { of, .. } = &mut self {
+            *of = word;
+        }
+        self
     }
 }
 
@@ -56,52 +69,94 @@ pub(super) struct ReadingWords {
 }
 
 impl ReadingWords {
-    /// Takes each value for what the words around it say.
+    /// Takes each value for what the words around it say; a value without words of its own is of what the one beside it is of.
     pub(super) fn take(&self, declared: &Declarations, words: &Words, values: &[Value]) -> Vec<Taken> {
+        let text = ValueText { words, values };
         let mut meanings = Meanings::default();
-        let windows = (0..values.len()).map(|place| window(words, values, place)).collect::<Vec<_>>();
-        values
-            .iter()
-            .zip(windows)
-            .map(|(value, window)| self.take_one(declared, words, value, window, &mut meanings))
-            .collect()
+        let mut taken: Vec<Taken> = Vec::with_capacity(values.len());
+        for (place, value) in values.iter().enumerate() {
+            taken.push(self.take_one(declared, text, (place, value), &[], &mut meanings));
+        }
+        for place in (0..values.len()).chain((0..values.len()).rev()) {
+            let Some(value) = values.get(place).filter(|value| value.doubt.is_none() && !value.unit.names) else {
+                continue;
+            };
+            let topic = text.topic(&taken, place);
+            let Some(slot) = taken.get_mut(place).filter(|_| !topic.is_empty()) else { continue };
+            let carried = self.take_one(declared, text, (place, value), &topic, &mut meanings);
+            if matches!((&slot, &carried), (Taken::Unnamed { .. }, Taken::Reading { .. })) {
+                *slot = carried;
+            }
+        }
+        taken
     }
 
     fn take_one(
         &self,
         declared: &Declarations,
-        words: &Words,
-        value: &Value,
-        window: Range<usize>,
+        text: ValueText<'_>,
+        (place, value): (usize, &Value),
+        topic: &[String],
         meanings: &mut Meanings,
     ) -> Taken {
-        let at = value.places.start;
-        let found = self.candidates(declared, words, value, window, meanings);
-        let suggestions =
-            || found.iter().take(MOST_SUGGESTIONS).filter_map(|one| self.keys.get(one.entry)).copied().collect();
         let of_kind = |key: &&Key<Reading>| value.unit.unit.converts_to(&declared.readings[**key].unit);
         let kinds = self.keys.iter().filter(of_kind).count();
         if kinds == 0 {
             return Taken::unnamed(NO_READING, Vec::new());
         }
-        if let Some(doubt) = value.doubt {
-            return Taken::unnamed(doubt, suggestions());
-        }
         // A pH can only be the one pH of the product.
         let only_one = kinds == 1 && !value.unit.implies.is_empty();
-        let best = found.first().filter(|best| only_one || is_meant(best, found.get(1), at));
-        let Some((best, key)) = best.and_then(|best| Some((best, *self.keys.get(best.entry)?))) else {
-            let reason = if value.unit.doubtful { NO_SCALE } else { NOT_NAMED };
-            return Taken::unnamed(reason, suggestions());
-        };
-        let named_by = best.named_by.iter().copied().filter(|place| *place != at).collect();
-        let reading = &declared.readings[key];
-        if value.unit.doubtful {
-            return by_scale(value.value, key, reading, named_by);
+        let mut found: Vec<Found> = Vec::new();
+        let mut meant = None;
+        for window in text.windows(place) {
+            let here = self.candidates(declared, text.words, value, window, topic, meanings);
+            let best = here.first().filter(|best| only_one || is_meant(best, here.get(1), value, !topic.is_empty()));
+            meant = best.cloned();
+            if found.is_empty() || meant.is_some() {
+                found = here;
+            }
+            if meant.is_some() {
+                break;
+            }
         }
-        match convert(value.value, &value.unit.unit, &reading.unit).ok().filter(|own| is_plausible(*own, reading)) {
-            Some(value) => Taken::Reading { reading: key, value, named_by, note: None },
-            None => Taken::unnamed(NOT_PLAUSIBLE, vec![key]),
+        let of = found.first().and_then(|best| text.last_word(value).filter(|word| best.named_by.contains(word)));
+        let suggested =
+            || found.iter().take(MOST_SUGGESTIONS).filter_map(|one| self.keys.get(one.entry)).copied().collect();
+        if let Some(doubt) = value.doubt {
+            return Taken::unnamed(doubt, suggested()).of(of);
+        }
+        let key = meant.as_ref().and_then(|best| self.keys.get(best.entry).copied());
+        if let Some((best, key)) = meant.zip(key) {
+            let named_by = best.named_by.into_iter().filter(|named| *named != value.places.start).collect();
+            return measured(value, key, &declared.readings[key], named_by);
+        }
+        let reason = if value.unit.doubtful { NO_SCALE } else { NOT_NAMED };
+        self.oven(declared, text, (place, value), meanings)
+            .unwrap_or_else(|| Taken::unnamed(reason, suggested()).of(of))
+    }
+
+    /// A temperature that only an oven has, where no words name anything else that is as hot.
+    fn oven(
+        &self,
+        declared: &Declarations,
+        text: ValueText<'_>,
+        (place, value): (usize, &Value),
+        meanings: &mut Meanings,
+    ) -> Option<Taken> {
+        let celsius = convert(value.value, &value.unit.unit, &Unit::parse("Cel").ok()?).ok()?;
+        if value.unit.doubtful || celsius < LEAST_OVEN || text.is_hot_otherwise(place) {
+            return None;
+        }
+        let nowhere = value.places.start..value.places.start;
+        let found = self.candidates(declared, text.words, value, nowhere, &[stem(OVEN)], meanings);
+        let best = found.first().filter(|best| is_meant(best, found.get(1), value, true))?;
+        let key = *self.keys.get(best.entry)?;
+        match measured(value, key, &declared.readings[key], Vec::new()) {
+            Taken::Reading { reading, value, named_by, .. } => {
+                let note = Some("no words name it: only the oven is so hot".to_owned());
+                Some(Taken::Reading { reading, value, named_by, note })
+            }
+            Taken::Unnamed { .. } => None,
         }
     }
 
@@ -112,12 +167,14 @@ impl ReadingWords {
         words: &Words,
         value: &Value,
         window: Range<usize>,
+        topic: &[String],
         meanings: &mut Meanings,
     ) -> Vec<Found> {
         let own: Vec<bool> = (0..words.tokens.len()).map(|place| value.places.contains(&place)).collect();
         let mut statement = Statement::read(words, &window.into(), &self.index, meanings, &own);
         let at = value.places.start;
         value.unit.implies.iter().for_each(|word| statement.imply(at, &stem(word), &self.index));
+        topic.iter().for_each(|stem| statement.imply(at, stem, &self.index));
         let fits = |found: &Found| {
             let reading = self.keys.get(found.entry).map(|key| &declared.readings[*key]);
             reading.is_some_and(|reading| value.unit.unit.converts_to(&reading.unit))
@@ -125,6 +182,18 @@ impl ReadingWords {
         let mut found: Vec<Found> = statement.find(&self.index).into_iter().filter(fits).collect();
         found.sort_by(|a, b| b.score.total_cmp(&a.score).then(a.entry.cmp(&b.entry)));
         found
+    }
+}
+
+/// A value of the reading that the words name, in the reading's unit.
+fn measured(value: &Value, key: Key<Reading>, reading: &Reading, named_by: Vec<usize>) -> Taken {
+    if value.unit.doubtful {
+        return by_scale(value.value, key, reading, named_by);
+    }
+    let own = convert(value.value, &value.unit.unit, &reading.unit).ok();
+    match own.filter(|own| is_plausible(*own, reading)) {
+        Some(value) => Taken::Reading { reading: key, value, named_by, note: None },
+        None => Taken::unnamed(NOT_PLAUSIBLE, vec![key]),
     }
 }
 
@@ -145,38 +214,14 @@ fn by_scale(degrees: f64, key: Key<Reading>, reading: &Reading, named_by: Vec<us
             let note = format!("the scale is not said: {degrees} {} cannot be true for it", other.code);
             Taken::Reading { reading: key, value: one.value, named_by, note: Some(note) }
         }
-        ([], _) => Taken::Unnamed { reason: NOT_PLAUSIBLE, suggestions: vec![key], scales },
-        _ => Taken::Unnamed { reason: EITHER_SCALE, suggestions: vec![key], scales },
+        ([], _) => Taken::Unnamed { reason: NOT_PLAUSIBLE, suggestions: vec![key], scales, of: None },
+        _ => Taken::Unnamed { reason: EITHER_SCALE, suggestions: vec![key], scales, of: None },
     }
 }
 
-/// Whether the best is named fully, by a word of the text and not by the unit alone, and better than the next.
-fn is_meant(best: &Found, next: Option<&Found>, at: usize) -> bool {
-    let by_word = best.named_by.iter().any(|place| *place != at);
+/// Whether the best is named fully, by a word of the text or a unit that names it, and better than the next.
+fn is_meant(best: &Found, next: Option<&Found>, value: &Value, topic: bool) -> bool {
+    let by_word = topic || value.unit.names || best.named_by.iter().any(|place| *place != value.places.start);
     let ahead = next.is_none_or(|next| best.score - next.score >= TIE);
     best.recall >= SURE_RECALL && by_word && ahead
-}
-
-/// The words about a value: its statement, between the values beside it; with no word there, the whole statement.
-fn window(words: &Words, values: &[Value], place: usize) -> Range<usize> {
-    let Some(value) = values.get(place) else { return 0..0 };
-    let Some(clause) = words.clauses.iter().find(|clause| clause.contains(&value.places.start)) else { return 0..0 };
-    let statements = words.statements(clause);
-    let whole = statements.into_iter().find(|statement| statement.contains(&value.places.start));
-    let whole = whole.unwrap_or_else(|| clause.clone());
-    let before = place.checked_sub(1).and_then(|place| values.get(place)).map_or(0, |value| value.places.end);
-    let after = values.get(place + 1).map_or(usize::MAX, |value| value.places.start);
-    let narrow = whole.start.max(before)..whole.end.min(after);
-    let tells = |at: usize| {
-        !value.places.contains(&at)
-            && words.tokens.get(at).is_some_and(|token| matches!(token.class, Class::Content | Class::Product))
-    };
-    let leading = narrow.start..value.places.start.max(narrow.start);
-    if leading.clone().any(tells) {
-        leading
-    } else if narrow.clone().any(tells) {
-        narrow
-    } else {
-        whole
-    }
 }

@@ -3,7 +3,7 @@
 use std::ops::Range;
 
 use super::answer::Saying;
-use super::kin::{OPEN_CONNECTOR, SEEN};
+use super::function_words::{OPEN_CONNECTOR, PRONOUNS, SEEN};
 use super::matching::Found;
 use super::words::{Class, Token, Words};
 
@@ -21,6 +21,8 @@ enum Over {
     Denial(usize),
     /// A denial that an "and" parts from the word: it may reach or not.
     Perhaps,
+    /// The word of expectation at this place.
+    Expected(usize),
 }
 
 /// What hangs over each word of a text.
@@ -36,9 +38,14 @@ impl Denials {
                     statement.start.checked_sub(1).filter(|before| clause.contains(before)).is_some_and(|before| {
                         words.tokens.get(before).is_some_and(|token| token.word == OPEN_CONNECTOR)
                     });
-                let before = statement.start.checked_sub(2).and_then(|place| over.get(place)).copied();
+                let before = statement.start.checked_sub(2).filter(|before| clause.contains(before));
+                let before = before.and_then(|place| over.get(place)).copied();
+                // "Not chewy and they turn hard" begins anew.
+                let anew =
+                    words.tokens.get(statement.start).is_some_and(|token| PRONOUNS.contains(&token.word.as_str()));
                 let inherited = match before {
-                    Some(Over::Denial(_) | Over::Perhaps) if parted_by_and => Over::Perhaps,
+                    Some(Over::Expected(marker)) if parted_by_and && !anew => Over::Expected(marker),
+                    Some(Over::Denial(_) | Over::Perhaps) if parted_by_and && !anew => Over::Perhaps,
                     _ => Over::Nothing,
                 };
                 hang(words, statement, inherited, &mut over);
@@ -47,13 +54,35 @@ impl Denials {
         Self(over)
     }
 
+    /// Whether the text tells of a thing found only that it is expected: "should be clear".
+    pub(super) fn only_expected(&self, found: &Found) -> bool {
+        let expected =
+            |place: &usize| matches!(self.0.get(*place), Some(Over::Expected(turn)) if found.turn != Some(*turn));
+        found.named_by.iter().any(expected)
+    }
+
+    /// Whether the denial that the name needs is of something else: "no colour, but cracks" is not "no cracks".
+    pub(super) fn denies_otherwise(found: &Found, words: &Words) -> bool {
+        let Some(turn) = found.turn else { return false };
+        let class = |place: usize| words.tokens.get(place).map(|token| token.class);
+        if !matches!(class(turn), Some(Class::Denial | Class::Expectation)) {
+            return false;
+        }
+        let parted = |place: &usize| {
+            let between = words.tokens.get(turn.min(*place)..turn.max(*place)).unwrap_or_default();
+            between.iter().any(|token| token.class == Class::Connector && token.word != OPEN_CONNECTOR)
+                || !words.clauses.iter().any(|clause| clause.contains(place) && clause.contains(&turn))
+        };
+        found.named_by.iter().all(parted)
+    }
+
     /// What the text says of a thing found.
     pub(super) fn saying(&self, found: &Found, words: &Words) -> Saying {
         if found.turn_missing {
             return Saying::Unclear;
         }
         let of = |place: &usize| match self.0.get(*place) {
-            Some(Over::Denial(denial)) if found.turn == Some(*denial) => Over::Nothing,
+            Some(Over::Denial(turn) | Over::Expected(turn)) if found.turn == Some(*turn) => Over::Nothing,
             Some(over) => *over,
             None => Over::Nothing,
         };
@@ -81,8 +110,9 @@ fn hang(words: &Words, statement: Range<usize>, inherited: Over, over: &mut [Ove
     };
     for place in statement.clone() {
         let Some(token) = words.tokens.get(place) else { continue };
-        if token.class == Class::Denial {
-            current = Over::Denial(place);
+        if matches!(token.class, Class::Denial | Class::Expectation) {
+            let denies = token.class == Class::Denial;
+            current = if denies { Over::Denial(place) } else { Over::Expected(place) };
             if place > statement.start && tail_is_empty(place + 1) {
                 over.iter_mut().take(place).skip(statement.start).for_each(|slot| *slot = current);
             }
@@ -106,6 +136,6 @@ fn before_name(found: &Found, words: &Words, is_meant: impl Fn(&Token) -> bool) 
 }
 
 /// Whether a word looks like the plural of a noun: `crystals`, and neither `crispness` nor `gas`.
-fn is_plural(word: &str) -> bool {
+pub(super) fn is_plural(word: &str) -> bool {
     word.len() > SHORTEST_PLURAL && word.ends_with('s') && !word.ends_with("ss")
 }

@@ -4,9 +4,11 @@ use std::collections::{BTreeSet, HashMap};
 use std::ops::Range;
 
 use super::answer::Saying;
+use super::expected::approved;
 use super::matching::{Found, Meanings, Statement};
 use super::phrases::PhraseIndex;
-use super::said::Denials;
+use super::said::{Denials, is_plural};
+use super::taking::Spent;
 use super::windows::{Window, windows};
 use super::words::{Class, Words};
 
@@ -15,6 +17,15 @@ const LEAST: (f64, f64) = (0.5, 0.35);
 
 /// Least score and recall of what is sure (chosen on the tables of `tests/reference`).
 const SURE: (f64, f64) = (0.7, 0.75);
+
+/// Least score of what is the best for its words, to be named before what is not (chosen likewise).
+const LEADS: f64 = 0.55;
+
+/// Least score of what has one word of its own, to be named before what has none (chosen likewise).
+const ADDS: f64 = 0.6;
+
+/// Least recall of a name of which only one word is there, for it to be sure (chosen likewise).
+const WHOLE_NAME: f64 = 0.9;
 
 /// Scores nearer than this do not tell two things apart that the same words name.
 const TIE: f64 = 0.03;
@@ -25,28 +36,56 @@ pub(super) struct Named {
     pub(super) found: Found,
     pub(super) said: Saying,
     pub(super) sure: bool,
-    /// Whether it is the best for words that nothing better has taken in.
+    /// Whether it is the best for most of its words, since nothing better has taken them in.
     leads: bool,
+    /// Whether it is the best for at least one of its words.
+    adds: bool,
+    /// Whether its words stand in a statement of approval: "colour is fine".
+    approved: bool,
+    /// Whether only words for what was measured name it: "acrylamide 120 µg/kg" may be high or not.
+    measured: bool,
+    /// Whether its one word qualifies another that is not about it: "small bubbles" is no small loaf.
+    qualifies: bool,
     /// Whether the speaker hedges.
     pub(super) hedged: bool,
     /// Subject that it carries on from a statement before.
     subject: Range<usize>,
 }
 
-/// The things of an index that a text names, best first; `taken` are words that something else has taken in.
-pub(super) fn named(words: &Words, index: &PhraseIndex, denials: &Denials, taken: &[bool]) -> Vec<Named> {
+/// The things of an index that a text names, best first.
+pub(super) fn named(words: &Words, index: &PhraseIndex, denials: &Denials, spent: &Spent) -> Vec<Named> {
     let mut meanings = Meanings::default();
+    let approved = approved(words);
     let mut best: HashMap<(usize, Saying), Named> = HashMap::new();
     for window in windows(words) {
-        let statement = Statement::read(words, &window, index, &mut meanings, taken);
+        let statement = Statement::read(words, &window, index, &mut meanings, &spent.taken);
         for found in statement.find(index) {
-            if found.score < LEAST.0 || found.recall < LEAST.1 || only_product_words(&found, words) {
+            if found.score < LEAST.0
+                || found.recall < LEAST.1
+                || only_product_words(&found, words)
+                || denials.only_expected(&found)
+                || Denials::denies_otherwise(&found, words)
+            {
                 continue;
             }
             let said = denials.saying(&found, words);
             let hedged = hedged(words, &window);
             let slot = best.entry((found.entry, said));
-            let one = Named { found, said, sure: false, leads: false, hedged, subject: window.subject.clone() };
+            let qualifies = qualifies(&found, words);
+            let measured = found.named_by.iter().all(|place| spent.measured.get(*place).copied().unwrap_or_default());
+            let approved = found.named_by.iter().any(|place| approved.get(*place).copied().unwrap_or_default());
+            let one = Named {
+                found,
+                said,
+                sure: false,
+                leads: false,
+                adds: false,
+                approved,
+                measured,
+                qualifies,
+                hedged,
+                subject: window.subject.clone(),
+            };
             slot.and_modify(|own| {
                 if one.found.score > own.found.score {
                     *own = one.clone();
@@ -69,13 +108,21 @@ pub(super) fn named(words: &Words, index: &PhraseIndex, denials: &Denials, taken
     let mut told = BTreeSet::new();
     named.retain(|one| told.insert(one.found.entry) || one.sure);
     // A text may name several things: the best for its own words comes before the second best for those of another.
-    named.sort_by_key(|one| !one.leads);
+    named.sort_by_key(|one| (!(one.leads && one.found.score >= LEADS), !one.adds));
     named
 }
 
 fn only_product_words(found: &Found, words: &Words) -> bool {
     let class = |place: &usize| words.tokens.get(*place).map(|token| token.class);
     found.named_by.iter().all(|place| class(place) == Some(Class::Product))
+}
+
+fn qualifies(found: &Found, words: &Words) -> bool {
+    let [only] = found.named_by.as_slice() else { return false };
+    let next = only + 1;
+    let same_clause = words.clauses.iter().any(|clause| clause.contains(only) && clause.contains(&next));
+    let many = words.tokens.get(next).is_some_and(|token| token.class == Class::Content && is_plural(&token.word));
+    same_clause && many && !found.about.contains(&next)
 }
 
 fn hedged(words: &Words, window: &Window) -> bool {
@@ -99,9 +146,16 @@ fn drop_echoes(named: &mut Vec<Named>) {
 }
 
 /// Whether a thing is named by its name, well, and said to be there or not.
-fn is_clear(Named { found, said, .. }: &Named) -> bool {
-    let slip_of_one_word = found.misspelt && found.named_by.len() == 1;
-    *said != Saying::Unclear && !found.described && !slip_of_one_word && found.score >= SURE.0 && found.recall >= SURE.1
+fn is_clear(Named { found, said, approved, measured, qualifies, .. }: &Named) -> bool {
+    let slip_of_one_word = (found.misspelt || found.by_kin) && found.named_by.len() == 1;
+    let piece_of_name = found.named_by.len() == 1 && found.turn.is_none() && found.recall < WHOLE_NAME;
+    let of_it = !approved && !measured && !qualifies && !found.elsewhere && !piece_of_name;
+    of_it
+        && *said != Saying::Unclear
+        && !found.described
+        && !slip_of_one_word
+        && found.score >= SURE.0
+        && found.recall >= SURE.1
 }
 
 /// Best first: sure is what is named well by words that nothing better has taken in.
@@ -116,7 +170,7 @@ fn decide(named: &mut [Named]) {
         // A name that only the subject gives was said by the statement before.
         let own: Vec<&usize> = found.named_by.iter().filter(|place| !one.subject.contains(*place)).collect();
         let fresh = own.iter().filter(|place| !spent.contains(*place)).count();
-        let leads = fresh * 2 > own.len();
+        let leads = fresh * 2 > own.len() && !one.approved;
         // One word alone names nothing sure where something better is about it: "moulded" in "tears when it is moulded".
         let alone_elsewhere = matches!(own.as_slice(), [only] if told.contains(*only));
         let clear = is_clear(one) && leads && !alone_elsewhere;
@@ -131,7 +185,7 @@ fn decide(named: &mut [Named]) {
             told.extend(&found.about);
         }
         if let Some(one) = named.get_mut(place) {
-            (one.sure, one.leads) = (sure, leads);
+            (one.sure, one.leads, one.adds) = (sure, leads, fresh > 0 && one.found.score >= ADDS && !one.approved);
         }
     }
 }

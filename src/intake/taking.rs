@@ -8,41 +8,78 @@ use super::leftovers::{quote, quotes};
 use super::reader::Reader;
 use super::readings::{InScale, Taken};
 use super::values::Value;
+use super::words::{kin, stem};
 use crate::knowledge::{Key, Reading};
 
+/// The words that values have taken in.
+#[derive(Debug)]
+pub(super) struct Spent {
+    /// Words that tell nothing else.
+    pub(super) taken: Vec<bool>,
+    /// Words for what was measured that may name a symptom, too, but none that is sure.
+    pub(super) measured: Vec<bool>,
+}
+
+impl Spent {
+    pub(super) fn new(words: usize) -> Self {
+        Self { taken: vec![false; words], measured: vec![false; words] }
+    }
+
+    fn mark(slots: &mut [bool], places: impl IntoIterator<Item = usize>) {
+        for place in places {
+            if let Some(slot) = slots.get_mut(place) {
+                *slot = true;
+            }
+        }
+    }
+
+    /// All of their places.
+    pub(super) fn places(&self) -> impl Iterator<Item = usize> + '_ {
+        let both = self.taken.iter().zip(&self.measured).enumerate();
+        both.filter(|(_, (taken, measured))| **taken || **measured).map(|(place, _)| place)
+    }
+}
+
 impl<'k> Reader<'_, 'k> {
-    /// Takes the values in; the words that belong to them are marked as taken.
+    /// Takes the values in, and the words that belong to them.
     pub(super) fn take_values(
         &self,
         values: &[Value],
         reading: &mut ComplaintReading<'k>,
         sure: &mut Sure<'k>,
-        taken: &mut [bool],
+        spent: &mut Spent,
     ) {
         let all = self.index.readings.take(self.declared, self.words, values);
-        let mut take = |places: &mut dyn Iterator<Item = usize>| {
-            for place in places {
-                if let Some(slot) = taken.get_mut(place) {
-                    *slot = true;
-                }
-            }
-        };
         for (value, what) in values.iter().zip(all) {
-            take(&mut value.places.clone());
+            Spent::mark(&mut spent.taken, value.places.clone());
             match what {
                 Taken::Reading { reading: key, value: own, named_by, note } => {
                     reading.contradictions.extend(self.second_value(key, own, sure));
                     let places: Vec<usize> = named_by.iter().copied().chain(value.places.clone()).collect();
-                    take(&mut named_by.into_iter());
+                    let declared = &self.declared.readings[key];
+                    // "Mouldy after 3 days" also tells that it is mouldy.
+                    let shows = declared.low_shows.or(declared.high_shows).is_some();
+                    let (of_symptoms, others) =
+                        named_by.into_iter().partition::<Vec<_>, _>(|at| shows || self.is_symptom(*at));
+                    Spent::mark(&mut spent.measured, of_symptoms);
+                    Spent::mark(&mut spent.taken, others);
                     reading.readings.push(self.recognised(key, own, note, &places));
                 }
-                Taken::Unnamed { reason, suggestions, scales } => {
+                Taken::Unnamed { reason, suggestions, scales, of } => {
+                    Spent::mark(&mut spent.taken, of.filter(|at| !self.is_symptom(*at)));
                     reading.values.push(self.unnamed(value, reason, &suggestions, &scales));
                 }
             }
         }
         let twice: Vec<&str> = reading.contradictions.iter().flat_map(|one| one.ids.iter().copied()).collect();
         sure.readings.retain(|(id, ..)| !twice.contains(id));
+    }
+
+    /// Whether a word is the id of a symptom, or stands for it.
+    fn is_symptom(&self, place: usize) -> bool {
+        let Some(token) = self.words.tokens.get(place) else { return false };
+        let mut ids = self.index.symptom_keys.iter().map(|key| stem(&self.declared.symptoms[*key].id));
+        ids.any(|id| id == token.stem || kin(&token.stem).contains(&id))
     }
 
     /// Notes the value of a reading; another value of the same is a contradiction.

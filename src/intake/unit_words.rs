@@ -10,6 +10,8 @@ pub(super) struct UnitWord {
     pub(super) implies: &'static [&'static str],
     /// Whether it could be another unit, too: "degrees" are °C or °F.
     pub(super) doubtful: bool,
+    /// Whether it tells by itself what was measured, as °Brix do.
+    pub(super) names: bool,
 }
 
 /// Spellings in lower case without blanks and full stops. Symbols after UCUM, ISO 80000 and the trade; names as dictionaries
@@ -85,7 +87,7 @@ const SPELLINGS: &[(&[&str], &str)] = &[
     (&["wk", "week", "weeks", "woche", "wochen", "semana", "semanas", "semaine", "semaines"], "wk"),
     (&["%", "percent", "pct", "percentage", "prozent", "porciento", "porcentaje", "pourcent", "vh"], "%"),
     (&["‰", "permille", "promille"], "[ppth]"),
-    (&["g", "gr", "gram", "grams", "gramm", "gramo", "gramos", "gramme", "grammes", "gms"], "g"),
+    (&["g", "gr", "gram", "grams", "gramm", "gramo", "gramos", "gramme", "grammes", "gms", "grs", "gm"], "g"),
     (
         &[
             "kg",
@@ -141,6 +143,7 @@ const SPELLINGS: &[(&[&str], &str)] = &[
     (&["ml/g", "cm3/g", "cm³/g", "ccm/g", "cc/g", "mlperg", "mlperkg"], "mL/g"),
     (&["g/ml", "g/cm3", "g/cm³", "g/cc", "kg/l"], "g/mL"),
     (&["mg/kg", "ppm"], "mg/kg"),
+    (&["µg/kg", "μg/kg", "ug/kg", "mcg/kg", "ppb"], "ug/kg"),
     (&["g/kg"], "g/kg"),
     (&["g/100g"], "g/(100.g)"),
     (&["n", "newton", "newtons"], "N"),
@@ -149,21 +152,43 @@ const SPELLINGS: &[(&[&str], &str)] = &[
     (&["ph"], "[pH]"),
 ];
 
+/// Per cent with the word that tells what of.
+const HUMIDITIES: &[&str] = &[
+    "%rh",
+    "%rf",
+    "%hr",
+    "%relativehumidity",
+    "%humidity",
+    "%feuchte",
+    "%luftfeuchte",
+    "%humedad",
+    "%humidité",
+    "percenthumidity",
+    "percentrh",
+    "prozentfeuchte",
+];
+
 /// The unit that a text writes so.
 pub(super) fn unit_word(spelling: &str) -> Option<UnitWord> {
     let plain: String =
         spelling.to_lowercase().chars().filter(|c| !c.is_whitespace() && *c != '.' && *c != '-').collect();
-    let known = |code: &str, implies, doubtful| Unit::parse(code).ok().map(|unit| UnitWord { unit, implies, doubtful });
+    let word = |code: &str, implies, doubtful, names| {
+        Unit::parse(code).ok().map(|unit| UnitWord { unit, implies, doubtful, names })
+    };
+    let known = |code: &str, implies| word(code, implies, false, false);
+    let named = |code: &str, implies| word(code, implies, false, true);
     match plain.as_str() {
-        "°" | "º" | "degree" | "degrees" | "deg" => return known("Cel", &["temperature"], true),
-        "°bx" | "°brix" | "brix" | "bx" | "ºbrix" => return known("%", &["soluble", "solids"], false),
-        "aw" => return known("1", &["water", "activity"], false),
-        "ph" => return known("[pH]", &["ph"], false),
+        "°" | "º" | "degree" | "degrees" | "deg" => return word("Cel", &["temperature"], true, false),
+        "°bx" | "°brix" | "brix" | "bx" | "ºbrix" => return named("%", &["soluble", "solids"]),
+        "aw" => return named("1", &["water", "activity"]),
+        "ph" => return named("[pH]", &["ph"]),
+        "bloom" | "°bloom" | "gbloom" => return named("g", &["bloom", "strength"]),
+        other if HUMIDITIES.contains(&other) => return known("%", &["humidity"]),
         _ => {}
     }
     let row = SPELLINGS.iter().find(|(spellings, _)| spellings.contains(&plain.as_str()));
     let code = row.map(|(_, code)| *code)?;
-    known(code, implied(code), false)
+    known(code, implied(code))
 }
 
 /// Words that a unit implies.

@@ -2,6 +2,7 @@
 
 use std::ops::Range;
 
+use super::expected::is_reference_word;
 use super::unit_words::{UnitWord, unit_word};
 use super::words::{Class, Words};
 
@@ -53,12 +54,29 @@ fn value_at(text: &str, words: &Words, clause: &Range<usize>, place: usize) -> O
         .or_else(|| unit_before(words, clause, place).map(|(unit, start)| (unit, start..place + 1)))?;
     let before = text.get(..token.span.start).unwrap_or_default();
     let minus = before.ends_with(['-', '−', '–']) && !ends_range(before) || before.trim_end().ends_with("minus");
-    let doubt = if ends_range(before) {
+    let doubt = if is_reference(words, clause, &places) {
+        Some("it is told as a usual, wanted or allowed value, not as the one that was measured")
+    } else if ends_range(before) {
         Some("it is the end of a range: give one value, or the plant's limits")
     } else {
         odd_comma.then_some("the comma may part thousands or decimals")
     };
     Some(Value { value: if minus { -number } else { number }, unit, places, doubt })
+}
+
+/// Most words between a word such as "usually" and the value that it is about: "instead of only 60 min".
+const REFERENCE_REACH: usize = 6;
+
+/// Whether the words before a value, since the one before it, tell that it is not what was measured: "usually 62 mm", "the
+/// limit is 350 µg/kg". "62 mm before" tells so behind it.
+fn is_reference(words: &Words, clause: &Range<usize>, places: &Range<usize>) -> bool {
+    let start = clause.start.max(places.start.saturating_sub(REFERENCE_REACH));
+    let before = words.tokens.get(start..places.start).unwrap_or_default();
+    let number = before.iter().rposition(|token| matches!(token.class, Class::Number | Class::Connector));
+    let before = before.get(number.map_or(0, |place| place + 1)..).unwrap_or_default();
+    let last_behind = places.end + 1 == clause.end;
+    let behind = words.tokens.get(places.end).filter(|_| last_behind);
+    before.iter().any(is_reference_word) || behind.is_some_and(|token| token.word == "before")
 }
 
 /// Whether a dash or "to" ties the number to one before it.

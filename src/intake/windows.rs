@@ -2,7 +2,7 @@
 
 use std::ops::Range;
 
-use super::kin::COPULAS;
+use super::function_words::COPULAS;
 use super::words::{Class, Words};
 
 /// Most words with a meaning in a statement that may lack its subject: "not grey", "sticks to the knife".
@@ -15,11 +15,13 @@ pub(super) struct Window {
     pub(super) subject: Range<usize>,
     /// The statement or clause.
     pub(super) range: Range<usize>,
+    /// What the statement is likely about, though its words are not part of the window.
+    pub(super) about: Range<usize>,
 }
 
 impl From<Range<usize>> for Window {
     fn from(range: Range<usize>) -> Self {
-        Self { subject: 0..0, range }
+        Self { subject: 0..0, range, about: 0..0 }
     }
 }
 
@@ -44,7 +46,9 @@ pub(super) fn windows(words: &Words) -> Vec<Window> {
             if own.is_some() || telling(words, &statement) > MOST_WITHOUT_SUBJECT {
                 subject = own;
             } else if let Some(subject) = &subject {
-                windows.push(Window { subject: subject.clone(), range: statement.clone() });
+                windows.push(Window { subject: subject.clone(), range: statement.clone(), about: 0..0 });
+                windows.push(Window { about: subject.clone(), ..Window::from(statement) });
+                continue;
             }
             windows.push(Window::from(statement));
         }

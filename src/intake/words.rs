@@ -6,7 +6,8 @@ use std::sync::LazyLock;
 
 use rust_stemmers::{Algorithm, Stemmer};
 
-use super::kin::{BAD, CONNECTORS, DENIALS, HARDLY, HEDGES, KIN, LACKS, PRODUCT_WORDS, STOP_WORDS};
+use super::function_words::{BAD, CONNECTORS, DENIALS, HARDLY, HEDGES, LACKS, PRODUCT_WORDS, STOP_WORDS};
+use super::kin::{KIN, KINDS};
 
 /// Porter's second stemmer for English (Snowball; Porter 2001). The crate is small, has no dependency but serde, and carries
 /// the reference algorithm compiled to Rust.
@@ -22,11 +23,16 @@ static KINSHIP: LazyLock<HashMap<String, Vec<String>>> = LazyLock::new(|| {
             kinship.entry(own.clone()).or_default().extend(others);
         }
     }
+    for (whole, kinds) in KINDS {
+        kinds.iter().for_each(|kind| kinship.entry(stem(kind)).or_default().push(stem(whole)));
+    }
     kinship
 });
 
 static PRODUCT_STEMS: LazyLock<HashSet<String>> =
     LazyLock::new(|| PRODUCT_WORDS.iter().map(|word| stem(word)).collect());
+
+const FILLED: &str = "filled";
 
 /// Units that are written with a full stop.
 const ABBREVIATED: &[&str] = &["min", "std", "sek", "sec", "seg", "hr", "hrs", "approx", "ca", "gr", "temp", "abs"];
@@ -46,6 +52,8 @@ pub(super) enum Class {
     Lack(bool),
     /// Leaves next to nothing: "hardly".
     Hardly,
+    /// Tells that what follows is expected, and so is not there: "should", "used to".
+    Expectation,
     /// Takes back some certainty.
     Hedge,
     /// Begins another statement.
@@ -80,6 +88,10 @@ pub(super) struct Words {
 
 /// The stem of a word in lower case.
 pub(super) fn stem(word: &str) -> String {
+    if word == FILLED {
+        // What is filled is not the filling.
+        return FILLED.to_owned();
+    }
     STEMMER.stem(word).into_owned()
 }
 
@@ -128,13 +140,29 @@ impl Words {
         words
     }
 
-    /// Adds a word; "a little" takes back some certainty, where "little" alone tells of a lack.
+    /// Adds a word; "a little" takes back some certainty, where "little" alone tells of a lack, "no longer" denies as "no"
+    /// does, and "this week" tells when, where "after a week" tells of keeping.
     fn push(&mut self, mut token: Token) {
-        let article = self.tokens.last().is_some_and(|before| before.word == "a");
-        if article && token.word == "little" {
-            token.class = Class::Hedge;
+        let before = self.tokens.last().map_or("", |before| before.word.as_str());
+        match (before, token.word.as_str()) {
+            ("a", "little") => token.class = Class::Hedge,
+            ("no", "longer") => token.class = Class::Stop,
+            (
+                "last" | "this" | "every" | "each" | "next",
+                "week" | "weeks" | "month" | "year" | "day" | "days" | "time" | "batch",
+            ) => {
+                token.class = Class::Stop;
+            }
+            _ => {}
         }
         self.tokens.push(token);
+    }
+
+    /// Splits a complaint, in which the expected is told from what is.
+    pub(super) fn of_complaint(text: &str) -> Self {
+        let mut words = Self::of(text);
+        super::expected::mark(&mut words);
+        words
     }
 
     /// Whether a full stop belongs to the unit before it: "20 Min. proof".

@@ -23,6 +23,8 @@ pub struct Product {
     pub title: String,
     /// What it is, in a sentence.
     pub description: String,
+    /// Other words for it.
+    pub synonyms: Vec<String>,
     /// The family that it belongs to.
     pub family: Option<Key<Family>>,
 }
@@ -39,7 +41,7 @@ impl Named for Product {
     }
 
     fn other_names(&self) -> Vec<&str> {
-        vec![&self.title]
+        std::iter::once(self.title.as_str()).chain(self.synonyms.iter().map(String::as_str)).collect()
     }
 }
 

@@ -21,6 +21,8 @@ pub struct Reading {
     pub title: Text,
     /// What is measured, where and when.
     pub description: Text,
+    /// Other words for it.
+    pub synonyms: Vec<String>,
     /// The unit that rules use.
     pub unit: Unit,
     /// Physically plausible range; a value outside it is set aside.
@@ -53,6 +55,6 @@ impl Named for Reading {
     }
 
     fn other_names(&self) -> Vec<&str> {
-        vec![&self.title]
+        std::iter::once(self.title.as_str()).chain(self.synonyms.iter().map(String::as_str)).collect()
     }
 }

@@ -39,9 +39,13 @@ pub(super) fn blank(declared: &mut Declarations, kind: Kind, id: &str, file: &Ar
         Kind::Allergen => Term::Allergen(declared.allergens.push(Allergen { id, title })),
         Kind::Market => Term::Market(declared.markets.push(Market { id, title })),
         Kind::Family => Term::Family(declared.families.push(Family { id, title, main_stage: Stage::Dough })),
-        Kind::Product => {
-            Term::Product(declared.products.push(Product { id, title, description: String::new(), family: None }))
-        }
+        Kind::Product => Term::Product(declared.products.push(Product {
+            id,
+            title,
+            description: String::new(),
+            synonyms: Vec::new(),
+            family: None,
+        })),
         Kind::Ingredient => Term::Ingredient(declared.ingredients.push(ingredient(id))),
         Kind::Symptom => Term::Symptom(declared.symptoms.push(symptom(id))),
         Kind::Fact => Term::Fact(declared.facts.push(fact(id))),
@@ -98,6 +102,7 @@ fn reading(id: String) -> Reading {
         id,
         title: Text::default(),
         description: Text::default(),
+        synonyms: Vec::new(),
         unit: Unit::default(),
         plausible: Window { low: f64::NEG_INFINITY, high: f64::INFINITY },
         windows: Vec::new(),

@@ -1,5 +1,6 @@
 //! Complaints in plain words: the published phrases of faults, complaints in our own words, and texts about something else.
 
+mod fresh;
 mod sayings;
 mod shares;
 

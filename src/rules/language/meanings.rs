@@ -30,7 +30,7 @@ const MEANINGS: &[(&str, &str)] = &[
     ("acid", "leavening acid, and its share in %"),
     ("part", "part of the product: crust, crumb, shape, volume, flavour, keeping, dough, filling"),
     ("products", "families or products that it concerns"),
-    ("synonyms", "other words that people use for the symptom"),
+    ("synonyms", "other words that people use for it, by which a complaint in plain words is understood"),
     ("leak", "how often the symptom is seen though no cause of the pack is at work, 0 to 1"),
     ("contradicts", "symptoms that cannot be present together with it"),
     ("question", "the question to ask; yes means the fact is true"),

@@ -70,8 +70,10 @@ pub(super) const WORDS: &[Word] = &[
     }),
     describes("part", &[Kind::Symptom], ".part(\"crust\")", part),
     describes("products", SCOPED, ".products(soft_rolls)", products),
-    describes("synonyms", &[Kind::Symptom], ".synonyms(\"flying top\")", |call| {
+    describes("synonyms", &[Kind::Product, Kind::Symptom, Kind::Reading], ".synonyms(\"flying top\")", |call| {
         let synonyms = call.many(1, "a text", arguments::text);
+        call.set::<Product>(|product| product.synonyms.extend(synonyms.iter().cloned()));
+        call.set::<Reading>(|reading| reading.synonyms.extend(synonyms.iter().cloned()));
         call.set::<Symptom>(|symptom| symptom.synonyms.extend(synonyms));
     }),
     describes("leak", &[Kind::Symptom], ".leak(0.02)", |call| {

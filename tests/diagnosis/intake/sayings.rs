@@ -97,3 +97,59 @@ fn degrees_that_can_be_of_either_scale_are_left_to_choose() {
     let reading = read("it was 31 degrees", "white_pan_bread");
     assert!(reading.values[0].units.is_empty() && reading.values[0].reason.contains("scale"), "{:?}", reading.values);
 }
+
+#[test]
+fn the_expected_is_not_what_is_there() {
+    for (text, product, right, not_present) in [
+        ("should be crisp but bends", "wire_cut_cookie", "not_crisp", "too_crisp"),
+        ("should be soft but is hard", "gluten_free_soft_cookie", "hard_bite", "not_crisp"),
+        ("they used to be chewy", "wire_cut_cookie", "not_chewy", "too_crisp"),
+        ("supposed to be smooth on top but the surface has cracks", "deposited_cookie", "cracked_top", "smooth_top"),
+        ("underside not browned", "wire_cut_cookie", "pale_underside", "dark_bottom"),
+    ] {
+        let reading = read(text, product);
+        assert!(
+            reading.symptoms.iter().take(3).any(|one| one.symptom == right && one.said == Saying::Present),
+            "{text}: {:?}",
+            reading.symptoms
+        );
+        let other = reading.symptoms.iter().find(|one| one.symptom == not_present);
+        assert!(!other.is_some_and(|one| one.sure && one.said == Saying::Present), "{text}: {other:?}");
+    }
+}
+
+#[test]
+fn approval_and_another_part_name_nothing_sure() {
+    for (text, product, symptom) in [
+        ("no colour problems", "white_pan_bread", "pale_crust"),
+        ("the jelly is firm enough", "jam", "filling_rubbery"),
+        ("the lid has a nice brown", "pie_crust", "dark_crust"),
+        ("the crumb is hard", "white_pan_bread", "hard_crust"),
+        ("small bubbles on top", "hamburger_bun", "low_volume"),
+    ] {
+        let reading = read(text, product);
+        let sure = reading.symptoms.iter().any(|one| one.symptom == symptom && one.sure);
+        assert!(!sure, "{text}: {:?}", reading.symptoms);
+    }
+}
+
+#[test]
+fn values_beside_each_other_share_what_they_are_of() {
+    let told = |text: &str, product: &str| {
+        let reading = read(text, product);
+        reading.readings.iter().map(|one| (one.reading.to_owned(), one.value)).collect::<Vec<_>>()
+    };
+    let own = |reading: &str, value: f64| (reading.to_owned(), value);
+    assert_eq!(
+        told("flat buns, proofer 38 °C, 85 % rH, 55 min", "hamburger_bun"),
+        [own("proof_temperature", 38.0), own("proof_humidity", 85.0), own("proof_time", 55.0)]
+    );
+    // Only the oven is so hot.
+    assert_eq!(
+        told("pale, 25 min / 200 °C", "white_pan_bread"),
+        [own("bake_time", 25.0), own("oven_temperature", 200.0)]
+    );
+    assert_eq!(told("aw 0,52", "wire_cut_cookie"), [own("water_activity", 0.52)]);
+    // What is usual or allowed was not measured.
+    assert_eq!(told("usually the dough is at 26 °C", "white_pan_bread"), []);
+}

@@ -10,11 +10,12 @@ use whybake::intake::Saying;
 use super::{Colloquial, FIRST, check_draft, product, read, table};
 use crate::intake::RULES;
 
-/// Least share of the table that was held out: 68 of 74 pairs (0.919) as written, 72 (0.973) after it was used to improve.
+/// Least share of the table that was held out: 68 of 74 pairs (0.919) as written, all of them (1.000) after it was used to improve.
 const LEAST_HELD_OUT: f64 = 0.95;
 
-/// Least share of the untouched table: 25 of 32 pairs (0.781), less two pairs for what a change of the rules may shift.
-const LEAST_UNTOUCHED: f64 = 0.71;
+/// Least share of the untouched table: 30 of 32 pairs (0.938; 25 as written), less two pairs for what a change of the rules may
+/// shift.
+const LEAST_UNTOUCHED: f64 = 0.87;
 
 /// What a table came to: pairs of complaint and symptom, those among the first, and what was missed.
 struct Share {
