@@ -15,6 +15,7 @@ use super::knowledge::load_rules;
 use super::output::{complain, print};
 use crate::case::{BatchRequest, CaseFaults, FormulaRequest, faults_of};
 use crate::formulas::Weighed;
+use crate::science::Nonsense;
 use crate::settings::TestsPolicy;
 
 /// Compute the figures of a formula, or scale it to a batch
@@ -51,13 +52,12 @@ impl Formula {
         let text = self.request(&read_input(&self.file)?)?;
         if self.batch.is_none() && self.pieces.is_none() {
             let request = FormulaRequest::parse(&text, knowledge).map_err(told)?;
-            let report = Weighed::of(&request, &knowledge.declared).map_err(told)?.report();
+            let report = Weighed::of(&request, &knowledge.declared).map_err(told)?.report().map_err(impossible)?;
             return self.answer(&report, || text::report(&report));
         }
         let asked = BatchRequest::parse(&text, knowledge).map_err(told)?;
         let weighed = Weighed::of(&asked.request, &knowledge.declared).map_err(told)?;
-        let batch =
-            weighed.batch(asked.part, asked.size).map_err(|nonsense| told(CaseFaults::Faulty(faults_of(&nonsense))))?;
+        let batch = weighed.batch(asked.part, asked.size).map_err(impossible)?;
         self.answer(&batch, || text::batch(&batch))
     }
 
@@ -71,6 +71,11 @@ impl Formula {
         });
         print(&json?)
     }
+}
+
+/// What science has against the formula.
+fn impossible(nonsense: Nonsense) -> Exit {
+    told(CaseFaults::Faulty(faults_of(&nonsense)))
 }
 
 fn told(faults: CaseFaults) -> Exit {
