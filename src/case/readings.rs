@@ -41,15 +41,29 @@ fn read_value(node: &Node<'_>, reading: Option<&Reading>, faults: &mut Faults) -
     let limit = |name, faults: &mut Faults| object.optional(name).and_then(|node| node.number(faults));
     let (low, target, high) = (limit("low", faults), limit("target", faults), limit("high", faults));
     check_order(&object, [("low", low), ("target", target), ("high", high)], faults);
-    let (unit, given) = (unit?, given?);
-    let to_own = |value: f64| reading.map_or(Ok(value), |reading| convert(value, &unit, &reading.unit)).ok();
-    let limits = Limits {
-        low: low.and_then(to_own),
-        target: target.and_then(to_own),
-        high: high.and_then(to_own),
-        margin: None,
-    };
-    Some(Converted { value: to_own(given)?, given, limits, unit: unit.clone() })
+    let unit = unit?;
+    let mut own = |name, value| in_own_unit(&object, name, value, (&unit, reading), faults);
+    let (value, low, target, high) = (own("value", given), own("low", low), own("target", target), own("high", high));
+    Some(Converted { value: value?, given: given?, limits: Limits { low, target, high, margin: None }, unit })
+}
+
+/// The number of a member in the unit of the reading; one that is none there is a fault.
+fn in_own_unit(
+    object: &Object<'_>,
+    name: &'static str,
+    value: Option<f64>,
+    (unit, reading): (&Unit, Option<&Reading>),
+    faults: &mut Faults,
+) -> Option<f64> {
+    let Some(reading) = reading else { return value };
+    convert(value?, unit, &reading.unit)
+        .map_err(|fault| {
+            if let Some(node) = object.optional(name) {
+                let help = Some("check the number and its unit".to_owned());
+                node.fault(faults, FaultCode::OutOfRange, fault.to_string(), help);
+            }
+        })
+        .ok()
 }
 
 fn read_unit(object: &Object<'_>, reading: Option<&Reading>, faults: &mut Faults) -> Option<Unit> {
