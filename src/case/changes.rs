@@ -16,7 +16,7 @@ pub struct WhatIfRequest {
     pub case: Case,
     /// What is tried.
     pub changes: CaseChanges,
-    /// The caller's own reference, handed back as it came.
+    /// The caller's own reference, of the request or else of the case, handed back as it came.
     pub reference: Option<Box<RawValue>>,
 }
 
@@ -65,7 +65,7 @@ impl WhatIfRequest {
     /// # Errors
     /// Every fault of the text at once.
     pub fn parse(text: &[u8], knowledge: &Knowledge) -> Result<Self, CaseFaults> {
-        let document = Document::parse(text).map_err(|error| CaseFaults::Malformed(error.to_string()))?;
+        let document = Document::parse(text).map_err(CaseFaults::Malformed)?;
         let mut faults = Faults::default();
         let root = Node::root(&document.case);
         let object = root.object(&mut faults, &["case", "changes", "reference"]);

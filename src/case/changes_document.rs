@@ -16,7 +16,7 @@ pub struct WhatIfDocument {
     pub case: CaseDocument,
     /// What is tried.
     pub changes: ChangesDocument,
-    /// Anything of the caller's; it is handed back as it came. That of the case is not.
+    /// Anything of the caller's; it is handed back as it came. Left out, that of the case is.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub reference: Option<serde_json::Value>,
 }

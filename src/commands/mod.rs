@@ -1,6 +1,7 @@
 //! The commands of the `whybake` program, one file a command.
 
 mod calculate;
+mod case_request;
 mod check;
 mod compare;
 mod complaint;

@@ -3,15 +3,14 @@
 use std::path::PathBuf;
 
 use clap::Args;
-use serde_json::value::RawValue;
 use serde_json::{Map, Value, json};
 
+use super::case_request::{told, wrapped};
 use super::exit::Exit;
-use super::input::{in_a_line, read_case};
+use super::input::read_case;
 use super::knowledge::load_rules;
 use super::measure::measure;
 use super::output::{complain, print, width};
-use crate::case::CaseFaults;
 use crate::settings::TestsPolicy;
 use crate::trial_sheet::{TrialRequest, TrialSheet, markdown, page, text};
 
@@ -87,7 +86,7 @@ pub(super) struct TrialSheetCommand {
 impl TrialSheetCommand {
     pub(super) fn run(self) -> Result<(), Exit> {
         let diagnostician = load_rules(self.rules.as_deref(), TestsPolicy::Ignored)?.diagnostician;
-        let request = self.request(&read_case(&self.case)?)?;
+        let request = wrapped(&read_case(&self.case)?, &self.rest()?)?;
         let request = TrialRequest::parse(&request, diagnostician.knowledge()).map_err(told)?;
         let sheet = TrialSheet::plan(&diagnostician, &request).map_err(told)?;
         if self.json {
@@ -105,12 +104,8 @@ impl TrialSheetCommand {
         print(sheet.as_bytes())
     }
 
-    /// The request that the HTTP service takes; the case stands in it as it was written.
-    fn request(&self, text: &[u8]) -> Result<Vec<u8>, Exit> {
-        let case: &RawValue = serde_json::from_slice(text).map_err(|error| {
-            complain(format_args!("the case is not JSON: {error}"));
-            Exit::Faulty
-        })?;
+    /// What the request says beside the case.
+    fn rest(&self) -> Result<Map<String, Value>, Exit> {
         let mut rest = Map::from_iter([("batch".to_owned(), Value::Object(self.batch()?))]);
         if !self.actions.is_empty() {
             rest.insert("actions".to_owned(), json!(self.actions));
@@ -125,9 +120,7 @@ impl TrialSheetCommand {
         add("seed", self.seed.map(|own| json!(own)));
         let wanted = self.measure()?;
         add("measure", (!wanted.is_empty()).then_some(Value::Object(wanted)));
-        let rest = Value::Object(rest).to_string();
-        let members = rest.strip_prefix('{').unwrap_or_default();
-        Ok(format!("{{\"case\":{},{members}", case.get()).into_bytes())
+        Ok(rest)
     }
 
     fn batch(&self) -> Result<Map<String, Value>, Exit> {
@@ -169,18 +162,4 @@ impl TrialSheetCommand {
         }
         Ok(wanted)
     }
-}
-
-/// The file holds the case alone: its faults are told without `/case`.
-fn told(faults: CaseFaults) -> Exit {
-    match faults {
-        CaseFaults::Malformed(_) => complain(&faults),
-        CaseFaults::Faulty(faults) => faults.into_iter().for_each(|mut fault| {
-            if let Some(pointer) = fault.pointer.strip_prefix("/case") {
-                fault.pointer = pointer.to_owned();
-            }
-            complain(in_a_line(&fault, "the case"));
-        }),
-    }
-    Exit::Faulty
 }

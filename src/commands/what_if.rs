@@ -5,7 +5,7 @@ use std::path::PathBuf;
 use clap::Args;
 use serde_json::{Map, Value, json};
 
-use super::diagnose::explain;
+use super::case_request::{told, wrapped};
 use super::exit::Exit;
 use super::input::read_case;
 use super::knowledge::load_rules;
@@ -57,13 +57,9 @@ impl WhatIf {
             Exit::Usage
         })?;
         let diagnostician = load_rules(self.rules.as_deref(), TestsPolicy::Ignored)?.diagnostician;
-        let case = read_case(&self.case)?;
-        // The case as it was written: its faults keep their lines.
-        let text = [b"{\"case\":", case.as_slice(), b",\"changes\":", changes.to_string().as_bytes(), b"}"].concat();
-        let request = WhatIfRequest::parse(&text, diagnostician.knowledge()).map_err(|faults| {
-            explain(&faults);
-            Exit::Faulty
-        })?;
+        let rest = Map::from_iter([("changes".to_owned(), changes)]);
+        let text = wrapped(&read_case(&self.case)?, &rest)?;
+        let request = WhatIfRequest::parse(&text, diagnostician.knowledge()).map_err(told)?;
         let answer = what_if(request, &diagnostician).map_err(|fault| {
             complain(fault);
             Exit::Faulty

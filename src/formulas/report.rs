@@ -112,9 +112,8 @@ impl PartReport {
     /// Whether every figure is a number that JSON can write.
     fn is_finite(&self) -> bool {
         let of_line = |line: &LineReport| line.percent.is_finite() && line.true_percent.is_finite();
-        let of_figure = |own: &FigureReport| {
-            [own.value, own.at_least, own.at_most].into_iter().flatten().all(f64::is_finite)
-        };
+        let of_figure =
+            |own: &FigureReport| [own.value, own.at_least, own.at_most].into_iter().flatten().all(f64::is_finite);
         self.lines.iter().all(of_line) && self.totals.iter().chain(&self.figures).all(of_figure)
     }
 }

@@ -232,7 +232,10 @@ async fn an_amount_that_no_bakery_has_is_refused_at_its_place() {
     for (amount, unit) in [(1e-310, "kg"), (1e-300, "kg"), (1e306, "t"), (1e10, "kg"), (0.9e-9, "kg")] {
         let problem = ask("figures", &json!({"formula": of(amount, unit)})).await.json();
         let fault = &problem["errors"][0];
-        assert_eq!((&fault["pointer"], &fault["code"]), (&json!("/formula/ingredients/0/amount"), &json!("out-of-range")));
+        assert_eq!(
+            (&fault["pointer"], &fault["code"]),
+            (&json!("/formula/ingredients/0/amount"), &json!("out-of-range"))
+        );
         assert_eq!(fault["detail"], "the amount is not 0 or between 1e-9 and 1e9 kg");
         assert_eq!(problem["errors"].as_array().unwrap().len(), 1, "{problem}");
     }

@@ -23,6 +23,7 @@ mod reload_route;
 mod reload_signal;
 mod reload_under_load;
 mod replays;
+mod requests;
 mod requirements;
 mod rule_trials;
 mod rules;
