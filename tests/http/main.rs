@@ -8,6 +8,7 @@ mod causes;
 mod complaints;
 mod diagnoses;
 mod docs;
+mod entity_tags;
 mod facts;
 mod formulas;
 mod health;
