@@ -41,6 +41,7 @@ pub mod intake;
 pub mod json;
 pub mod knowledge;
 pub mod live_rules;
+mod numeral;
 mod paragraphs;
 pub mod replay;
 pub mod rule_set;

@@ -4,6 +4,7 @@ use super::parse::find_named;
 use super::types::{Measured, SetAside};
 use crate::json::{FaultCode, Faults, Node, Object};
 use crate::knowledge::{Declarations, Limits, Reading};
+use crate::numeral::written;
 use crate::units::{Unit, convert};
 
 pub(super) fn read(node: &Node<'_>, declared: &Declarations, faults: &mut Faults) -> (Vec<Measured>, Vec<SetAside>) {
@@ -85,7 +86,7 @@ fn check_order(object: &Object<'_>, limits: [(&'static str, Option<f64>); 3], fa
     let given: Vec<(&str, f64)> = limits.iter().filter_map(|(name, value)| Some((*name, (*value)?))).collect();
     for (lower, upper) in given.iter().zip(given.iter().skip(1)) {
         if lower.1 > upper.1 {
-            let detail = format!("`{}` {} is above `{}` {}", lower.0, lower.1, upper.0, upper.1);
+            let detail = format!("`{}` {} is above `{}` {}", lower.0, written(lower.1), upper.0, written(upper.1));
             object.node.fault(faults, FaultCode::Contradiction, detail, None);
         }
     }

@@ -2,6 +2,7 @@
 
 use std::cmp::Ordering;
 
+use crate::numeral::written;
 use crate::units::Unit;
 
 /// Digits of limits and of quantities to set.
@@ -20,7 +21,7 @@ pub(super) fn number(value: f64) -> String {
 
 fn with_digits(value: f64, digits: i32) -> String {
     let rounded = rounded_to(value, digits);
-    if rounded == 0.0 { "0".to_owned() } else { format!("{rounded}").replace('-', "−") }
+    if rounded == 0.0 { "0".to_owned() } else { written(rounded).replace('-', "−") }
 }
 
 /// A value rounded to four significant digits: more would claim an accuracy that no plant has.
@@ -116,6 +117,7 @@ mod tests {
         assert_eq!(number(12_345.6), "12350");
         assert_eq!(number(-0.000_123_456), "−0.0001235");
         assert_eq!(number(0.0), "0");
+        assert_eq!((number(-1.23e20), number(1e300)), ("−1.23e20".to_owned(), "1e300".to_owned()));
         assert!((rounded(0.3 - 0.1) - 0.2).abs() < 1e-15);
     }
 

@@ -4,6 +4,7 @@ use std::collections::HashSet;
 
 use super::fault::{Fault, FaultCode};
 use super::value::Json;
+use crate::numeral::written;
 use crate::suggest::did_you_mean;
 
 /// A step from a value to one inside it.
@@ -154,8 +155,9 @@ impl<'a> Node<'a> {
         if (low..=high).contains(&number) {
             return Some(number);
         }
-        let range = if high.is_finite() { format!("between {low} and {high}") } else { format!("at least {low}") };
-        self.fault(faults, FaultCode::OutOfRange, format!("{number} is not {range}"), None);
+        let (least, most) = (written(low), written(high));
+        let range = if high.is_finite() { format!("between {least} and {most}") } else { format!("at least {least}") };
+        self.fault(faults, FaultCode::OutOfRange, format!("{} is not {range}", written(number)), None);
         None
     }
 

@@ -79,3 +79,10 @@ fn an_option_takes_the_place_of_what_the_file_says() {
     let batch = run_with_input(&["formula", "-", "--batch", "80kg", "--json"], &request).success();
     assert_eq!(serde_json::from_str::<Value>(&batch).unwrap()["mass_kg"], 80.0);
 }
+
+/// `calculate` always took such a number, this command said that `e2kg` is no unit.
+#[test]
+fn a_size_may_have_an_exponent() {
+    let batch = run_with_input(&["formula", "-", "--batch", "1e2kg", "--json"], ALONE).success();
+    assert_eq!(serde_json::from_str::<Value>(&batch).unwrap()["mass_kg"], 100.0);
+}

@@ -141,3 +141,11 @@ fn a_reading_too_large_for_its_own_unit_is_a_fault() {
     assert_eq!(places(&case), [at("value"), at("low"), at("high")]);
     assert_eq!(faults(&case)[0].detail, "1e308 `[degF]` is not a finite number in `Cel`");
 }
+
+#[test]
+fn a_number_of_hundreds_of_digits_is_told_with_an_exponent() {
+    let case = r#"{"product": "hamburger_bun", "symptoms": [{"symptom": "open_grain", "certainty": -1e300}],
+        "readings": {"dough_temperature": {"value": 26, "unit": "Cel", "low": 1e200, "high": 24}}}"#;
+    let told: Vec<String> = faults(case).into_iter().map(|fault| fault.detail).collect();
+    assert_eq!(told, ["-1e300 is not between 0 and 1", "`low` 1e200 is above `high` 24"]);
+}

@@ -258,3 +258,15 @@ async fn a_batch_that_no_factor_reaches_is_refused() {
     let fault = &ask("batches", &request).await.json()["errors"][0];
     assert_eq!((&fault["pointer"], &fault["code"]), (&json!("/mass/value"), &json!("out-of-range")));
 }
+
+#[actix_web::test]
+async fn flour_that_is_not_there_is_zero_and_not_minus_zero() {
+    let water = json!({"ingredients": [{"ingredient": "water", "amount": 1, "unit": "kg"}], "complete": true});
+    let figures = ask("figures", &json!({"formula": water})).await;
+    assert_eq!(figure(&figures.success()["parts"][0]["totals"], "flour")["value"], 0.0);
+    let batch = ask("batches", &json!({"formula": water, "mass": {"value": 1, "unit": "kg"}})).await;
+    for answer in [figures, batch] {
+        let text = String::from_utf8(answer.body.to_vec()).unwrap();
+        assert!(!text.contains("-0.0") && text.contains("0.0"), "{text}");
+    }
+}
