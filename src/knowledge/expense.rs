@@ -25,7 +25,7 @@ impl Action {
 
 #[cfg(test)]
 mod tests {
-    use super::{Cost, MINUTES_PER_BATCH};
+    use super::Cost;
     use crate::knowledge::{Action, Text};
 
     fn action(cost: Option<f64>, waste_batches: Option<f64>) -> Action {
@@ -48,7 +48,6 @@ mod tests {
 
     #[test]
     fn effort_cost_and_waste_add_up_and_what_is_unknown_counts_nothing() {
-        assert!((MINUTES_PER_BATCH - 60.0).abs() < f64::EPSILON);
         let minutes = |cost, waste| action(cost, waste).expense_minutes();
         assert!((minutes(None, None) - 20.0).abs() < 1e-12);
         assert!((minutes(Some(240.0), None) - 260.0).abs() < 1e-12);

@@ -10,6 +10,7 @@ mod compare;
 mod complaint;
 mod diagnose;
 mod explain;
+mod folders;
 mod formula;
 mod inquire;
 mod intake_sheet;
