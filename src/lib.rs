@@ -40,6 +40,7 @@ pub mod inference;
 pub mod intake;
 pub mod json;
 pub mod knowledge;
+mod listings;
 pub mod live_rules;
 mod numeral;
 mod paragraphs;

@@ -8,11 +8,10 @@ use serde_json::{Map, Value};
 use super::case_request::{told, wrapped};
 use super::exit::Exit;
 use super::input::read_case;
-use super::knowledge::load_rules;
-use super::output::{complain, print, width};
+use super::options::{JsonOption, RulesOption};
+use super::output::{complain, width};
 use crate::case::InquiryRequest;
 use crate::diagnosis::render_inquiries;
-use crate::settings::TestsPolicy;
 
 /// Plan what to find out about a case
 #[derive(Debug, Args)]
@@ -32,31 +31,22 @@ pub(super) struct Inquire {
     /// Most inquiries one after the other in the plan, 1 to 3 [usual: 3]
     #[arg(long, value_name = "N")]
     depth: Option<u8>,
-    /// Print the JSON that the HTTP service answers, byte for byte
-    #[arg(long)]
-    json: bool,
-    /// Folder of a rule pack, in place of the rules that the program carries
-    #[arg(long, value_name = "DIR")]
-    rules: Option<PathBuf>,
+    #[command(flatten)]
+    json: JsonOption,
+    #[command(flatten)]
+    rules: RulesOption,
 }
 
 impl Inquire {
     pub(super) fn run(self) -> Result<(), Exit> {
-        let diagnostician = load_rules(self.rules.as_deref(), TestsPolicy::Ignored)?.diagnostician;
+        let diagnostician = self.rules.load()?.diagnostician;
         let text = wrapped(&read_case(&self.case)?, &self.rest())?;
         let request = InquiryRequest::parse(&text, diagnostician.knowledge()).map_err(told)?;
         let inquiries = diagnostician.inquire(request).map_err(|fault| {
             complain(fault);
             Exit::Faulty
         })?;
-        if !self.json {
-            return print(render_inquiries(&inquiries, width()).as_bytes());
-        }
-        let json = inquiries.to_json().map_err(|error| {
-            complain(format_args!("the answer cannot be written as JSON: {error}"));
-            Exit::Failed
-        });
-        print(&json?)
+        self.json.show(&inquiries, || render_inquiries(&inquiries, width()))
     }
 
     /// What the request says beside the case.

@@ -19,6 +19,7 @@ mod list;
 mod log;
 mod measure;
 mod openapi;
+mod options;
 mod output;
 mod replay;
 mod serve;

@@ -8,10 +8,9 @@ use serde_json::{Map, Value, json};
 use super::case_request::{told, wrapped};
 use super::exit::Exit;
 use super::input::read_case;
-use super::knowledge::load_rules;
 use super::measure::measure;
-use super::output::{complain, print, width};
-use crate::settings::TestsPolicy;
+use super::options::{JsonOption, RulesOption};
+use super::output::width;
 use crate::trial_sheet::{TrialRequest, TrialSheet, markdown, page, text};
 
 /// Plan a trial bake from a case
@@ -75,33 +74,24 @@ pub(super) struct TrialSheetCommand {
     /// Print an HTML page that prints on A4
     #[arg(long, conflicts_with = "json")]
     page: bool,
-    /// Print the JSON that the HTTP service answers, byte for byte
-    #[arg(long)]
-    json: bool,
-    /// Folder of a rule pack, in place of the rules that the program carries
-    #[arg(long, value_name = "DIR")]
-    rules: Option<PathBuf>,
+    #[command(flatten)]
+    json: JsonOption,
+    #[command(flatten)]
+    rules: RulesOption,
 }
 
 impl TrialSheetCommand {
     pub(super) fn run(self) -> Result<(), Exit> {
-        let diagnostician = load_rules(self.rules.as_deref(), TestsPolicy::Ignored)?.diagnostician;
+        let diagnostician = self.rules.load()?.diagnostician;
         let request = wrapped(&read_case(&self.case)?, &self.rest()?)?;
         let request = TrialRequest::parse(&request, diagnostician.knowledge()).map_err(told)?;
         let sheet = TrialSheet::plan(&diagnostician, &request).map_err(told)?;
-        if self.json {
-            let json = serde_json::to_vec(&sheet).map_err(|error| {
-                complain(format_args!("the sheet cannot be written as JSON: {error}"));
-                Exit::Failed
-            });
-            return print(&json?);
-        }
-        let sheet = match (self.markdown, self.page) {
+        let written = || match (self.markdown, self.page) {
             (true, _) => markdown(&sheet),
             (_, true) => page(&sheet),
             _ => text(&sheet, width()),
         };
-        print(sheet.as_bytes())
+        self.json.show(&sheet, written)
     }
 
     /// What the request says beside the case.

@@ -2,41 +2,13 @@
 
 use actix_web::HttpResponse;
 use actix_web::web::Data;
-use serde::Serialize;
-use utoipa::ToSchema;
 
-use super::common::keys;
 use crate::http::openapi::ParameterProblems;
 use crate::http::parameters::ProductFilter;
 use crate::http::problem::Problem;
 use crate::http::reply::json;
-use crate::knowledge::{Fact, Knowledge, ProductView};
+use crate::listings::{FactList, facts};
 use crate::live_rules::LiveRules;
-
-/// Facts, of one product or all.
-#[derive(Debug, Serialize, ToSchema)]
-pub(crate) struct FactList<'k> {
-    /// The facts, in the order of the rules.
-    facts: Vec<FactItem<'k>>,
-}
-
-/// A fact that a case may state.
-#[derive(Debug, Serialize, ToSchema)]
-#[schema(as = DeclaredFact)]
-struct FactItem<'k> {
-    /// Id, as in a case.
-    #[schema(example = "dough_waits_before_divider")]
-    id: &'k str,
-    /// Title for people.
-    #[schema(example = "dough waits before the divider")]
-    title: &'k str,
-    /// The question to ask; yes is `true`.
-    #[schema(example = "Does dough stand longer than 15 minutes between mixer and divider?")]
-    description: &'k str,
-    /// Minutes to find out.
-    #[schema(example = 2.0)]
-    effort_minutes: f64,
-}
 
 /// List the facts
 #[utoipa::path(
@@ -50,16 +22,5 @@ struct FactItem<'k> {
 pub(crate) async fn list(rules: Data<LiveRules>, filter: ProductFilter) -> Result<HttpResponse, Problem> {
     let rules = rules.current();
     let knowledge = rules.diagnostician.knowledge();
-    json(&listing(knowledge, filter.view(knowledge)?))
-}
-
-/// The listing, of one product or all.
-pub(super) fn listing<'k>(knowledge: &'k Knowledge, view: Option<&ProductView>) -> FactList<'k> {
-    let facts = &knowledge.declared.facts;
-    let keys = keys(facts, view.map(|view| view.listed_facts.as_slice()));
-    FactList { facts: keys.into_iter().map(|key| item(&facts[key])).collect() }
-}
-
-fn item(fact: &Fact) -> FactItem<'_> {
-    FactItem { id: &fact.id, title: &fact.title, description: &fact.question, effort_minutes: fact.effort_minutes }
+    json(&facts(knowledge, filter.view(knowledge)?))
 }

@@ -2,7 +2,6 @@
 
 pub(super) mod calculations;
 pub(super) mod causes;
-mod common;
 pub(super) mod complaints;
 pub(super) mod diagnoses;
 pub(super) mod facts;
@@ -11,7 +10,6 @@ pub(super) mod health;
 pub(super) mod ingredients;
 pub(super) mod inquiries;
 pub(super) mod intake_sheets;
-mod listing;
 pub(super) mod problems;
 pub(super) mod products;
 pub(super) mod readings;
@@ -22,8 +20,6 @@ pub(super) mod rules;
 pub(super) mod symptoms;
 pub(super) mod trial_sheets;
 pub(super) mod what_if;
-
-pub(crate) use listing::{Listing, listing_json};
 
 use actix_web::http::Method;
 use actix_web::middleware::from_fn;
