@@ -7,13 +7,8 @@ use super::types::{Formula, FormulaLine, LineContent};
 use crate::json::{FaultCode, Faults, Node, Object, listing};
 use crate::knowledge::{Composition, Declarations, Leavening};
 use crate::science::formula::{Role, Stage};
+use crate::science::leavening::HIGHEST_NEUTRALISING_VALUE;
 use crate::units::{Unit, convert};
-
-/// Rounding that a composition in g/100 g may carry above 100.
-const ROUNDING: f64 = 0.5;
-
-/// Highest neutralising value that is believed: phosphoric acid with all three protons reaches 257.
-const HIGHEST_NEUTRALISING_VALUE: f64 = 300.0;
 
 /// Most lines of a formula: the richest filled and iced cake has some thirty; the bound keeps hostile input cheap.
 const MOST_LINES: usize = 200;
@@ -186,7 +181,7 @@ fn read_composition(node: &Node<'_>, faults: &mut Faults) -> Option<Composition>
         }
     }
     let total = composition.known_total();
-    if total > 100.0 + ROUNDING {
+    if total > Composition::MOST {
         node.fault(faults, FaultCode::OutOfRange, format!("the components add up to {total} g in 100 g"), None);
     }
     Some(composition)

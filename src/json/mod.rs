@@ -10,6 +10,6 @@ mod raw;
 mod value;
 
 pub use fault::{Fault, FaultCode};
-pub(crate) use node::{Faults, Node, Object, listing};
+pub(crate) use node::{Faults, Node, Object, listing, step};
 pub(crate) use raw::{raw_members, write_members};
 pub(crate) use value::{Document, Json, text_without_mark, without_mark};

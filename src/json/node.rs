@@ -14,6 +14,11 @@ enum Step<'a> {
     Item(usize),
 }
 
+/// A name as a step of a JSON Pointer (RFC 6901, section 3).
+pub(crate) fn step(name: &str) -> String {
+    name.replace('~', "~0").replace('/', "~1")
+}
+
 /// The way from the document to a value; only written out when a fault needs it.
 #[derive(Debug, Clone, Copy)]
 struct Path<'a> {
@@ -29,7 +34,7 @@ impl Path<'_> {
             Some(Step::Item(index)) => pointer.push_str(&format!("/{index}")),
             Some(Step::Member(name)) => {
                 pointer.push('/');
-                pointer.push_str(&name.replace('~', "~0").replace('/', "~1"));
+                pointer.push_str(&step(name));
             }
         }
         pointer

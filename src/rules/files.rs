@@ -10,7 +10,7 @@ use sha2::{Digest, Sha256};
 
 use super::ancestors::Ancestors;
 use super::code::Code;
-use super::diagnostic::{Diagnostic, Severity};
+use super::diagnostic::Diagnostic;
 use crate::json::text_without_mark;
 
 static EMBEDDED: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/rules");
@@ -247,15 +247,5 @@ fn read_text(from: &Path) -> io::Result<Option<String>> {
 }
 
 fn file_fault(path: &str, message: String) -> Diagnostic {
-    Diagnostic {
-        code: Code::File,
-        severity: Severity::Fault,
-        file: path.to_owned(),
-        line: 0,
-        column: 0,
-        width: 1,
-        source_line: String::new(),
-        message,
-        help: None,
-    }
+    Diagnostic::of_file(Code::File, path, message)
 }

@@ -6,16 +6,10 @@ use super::arguments;
 use super::{Call, Word, describes, settles};
 use crate::knowledge::{Composition, Family, Ingredient, Leavening};
 use crate::science::formula::Stage;
-use crate::science::leavening::{LEAVENING_ACIDS, leavening_acid};
+use crate::science::leavening::{HIGHEST_NEUTRALISING_VALUE, LEAVENING_ACIDS, leavening_acid};
 use crate::suggest::did_you_mean;
 
 const INGREDIENT: &[Kind] = &[Kind::Ingredient];
-
-/// Highest neutralising value that is believed: phosphoric acid with all three protons reaches 257.
-const HIGHEST_NEUTRALISING_VALUE: f64 = 300.0;
-
-/// Most that the components of 100 g may add up to: tables round each.
-const MOST_COMPONENTS: f64 = 100.5;
 
 pub(super) const WORDS: &[Word] = &[
     settles("flour", INGREDIENT, ".flour()", |call| {
@@ -118,7 +112,7 @@ fn composition(call: &mut Call<'_>) {
             }
         }
     }
-    if composition.known_total() > MOST_COMPONENTS {
+    if composition.known_total() > Composition::MOST {
         call.out_of_range(format!("the components add up to {} g in 100 g", composition.known_total()));
     }
     call.set::<Ingredient>(|ingredient| ingredient.composition = composition);
