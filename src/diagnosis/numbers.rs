@@ -33,6 +33,11 @@ fn rounded_to(value: f64, digits: i32) -> f64 {
     if value == 0.0 || !value.is_finite() {
         return value;
     }
+    // A power of ten is no whole number there any more, and dividing by it leaves a tail.
+    if value.abs() >= 1e15 {
+        let digits = usize::try_from(digits - 1).unwrap_or_default();
+        return format!("{value:.digits$e}").parse().unwrap_or(value);
+    }
     #[allow(clippy::cast_possible_truncation)] // the exponent of a finite number fits
     let digits = digits - 1 - value.abs().log10().floor() as i32;
     // Dividing by a power of ten keeps 7.2 from becoming 7.199999.
