@@ -6,7 +6,7 @@ use std::time::Instant;
 use crate::diagnosis::Diagnostician;
 use crate::intake::Intake;
 use crate::rule_tests::tested;
-use crate::rules::{Code, Diagnostic, Loaded, RuleFiles, Severity, load, load_before};
+use crate::rules::{Code, Diagnostic, Loaded, RuleFiles, load, load_before};
 use crate::settings::TestsPolicy;
 
 /// Rules that diagnose, with the text they were made from.
@@ -41,18 +41,7 @@ impl RefusedRules {
     /// Rules with a fault that has no place in a file.
     #[must_use]
     pub fn as_a_whole(reason: &'static str, message: String) -> Self {
-        let diagnostic = Diagnostic {
-            code: Code::Limit,
-            severity: Severity::Fault,
-            file: String::new(),
-            line: 0,
-            column: 0,
-            width: 1,
-            source_line: String::new(),
-            message,
-            help: None,
-        };
-        Self { reason, diagnostics: vec![diagnostic] }
+        Self { reason, diagnostics: vec![Diagnostic::of_file(Code::Limit, "", message)] }
     }
 }
 

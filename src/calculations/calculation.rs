@@ -6,7 +6,7 @@ use super::input::{Input, Presence};
 use super::outcome::{FigureKind, Outcome};
 use super::read;
 use super::values::{Value, Values};
-use crate::json::{Fault, FaultCode};
+use crate::json::{Fault, FaultCode, step};
 use crate::science::{Fault as ScienceFault, Nonsense};
 
 /// A named calculation of the science.
@@ -127,7 +127,7 @@ impl Input {
 /// `lots[2].parts` as a JSON Pointer.
 fn pointer(path: &str) -> String {
     let parts = path.split(['.', '[']).map(|part| part.trim_end_matches(']'));
-    parts.map(|part| format!("/{}", part.replace('~', "~0").replace('/', "~1"))).collect()
+    parts.map(|part| format!("/{}", step(part))).collect()
 }
 
 fn impossible(pointer: String, detail: String) -> Fault {

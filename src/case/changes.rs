@@ -4,7 +4,7 @@ use serde_json::value::RawValue;
 
 use super::parse::{CaseFaults, find, read_case, read_facts};
 use super::types::{Case, Measured, Seen, SetAside};
-use super::{readings, symptoms};
+use super::{formula, readings, symptoms};
 use crate::json::{Document, FaultCode, Faults, Node, Object, listing};
 use crate::knowledge::{Action, Fact, How, Ingredient, Key, Knowledge, Product};
 use crate::units::{Unit, convert};
@@ -16,7 +16,7 @@ pub struct WhatIfRequest {
     pub case: Case,
     /// What is tried.
     pub changes: CaseChanges,
-    /// The caller's own reference, handed back as it came.
+    /// The caller's own reference, of the request or else of the case, handed back as it came.
     pub reference: Option<Box<RawValue>>,
 }
 
@@ -65,7 +65,7 @@ impl WhatIfRequest {
     /// # Errors
     /// Every fault of the text at once.
     pub fn parse(text: &[u8], knowledge: &Knowledge) -> Result<Self, CaseFaults> {
-        let document = Document::parse(text).map_err(|error| CaseFaults::Malformed(error.to_string()))?;
+        let document = Document::parse(text).map_err(CaseFaults::Malformed)?;
         let mut faults = Faults::default();
         let root = Node::root(&document.case);
         let object = root.object(&mut faults, &["case", "changes", "reference"]);
@@ -170,18 +170,23 @@ fn read_how(node: &Node<'_>, faults: &mut Faults) -> Option<How> {
 
 fn read_amount(object: &Object<'_>, faults: &mut Faults) -> Option<TriedAmount> {
     let help = Some("a mass, for example `kg`, or `%` on flour".to_owned());
-    let amount = object.required(faults, "amount", None);
-    let amount = amount.and_then(|node| node.number_within(faults, 0.0, f64::INFINITY));
+    let place = object.required(faults, "amount", None);
+    let amount = place.and_then(|node| node.number_within(faults, 0.0, f64::INFINITY));
     let node = object.required(faults, "unit", help.clone())?;
-    let unit = node.unit(faults, None);
-    let (amount, unit) = (amount?, unit?);
-    let in_unit = |code: &str| Unit::parse(code).ok().and_then(|wanted| convert(amount, &unit, &wanted).ok());
-    let read = in_unit("kg").map(TriedAmount::Mass).or_else(|| in_unit("%").map(TriedAmount::OnFlour));
-    if read.is_none() {
-        let detail = format!("`{unit}` is neither a mass nor a share of the flour");
-        node.fault(faults, FaultCode::WrongKindOfUnit, detail, help);
-    }
-    read
+    let unit = node.unit(faults, None)?;
+    let factor = |code: &str| Unit::parse(code).ok().and_then(|wanted| convert(1.0, &unit, &wanted).ok());
+    let (factor, is_mass) = match (factor("kg"), factor("%")) {
+        (Some(factor), _) => (factor, true),
+        (None, Some(factor)) => (factor, false),
+        (None, None) => {
+            let detail = format!("`{unit}` is neither a mass nor a share of the flour");
+            node.fault(faults, FaultCode::WrongKindOfUnit, detail, help);
+            return None;
+        }
+    };
+    let told = if is_mass { "kg" } else { "% on flour" };
+    let amount = formula::within_amounts(&place?, amount? * factor, told, faults)?;
+    Some(if is_mass { TriedAmount::Mass(amount) } else { TriedAmount::OnFlour(amount) })
 }
 
 /// A symptom that is tried as present must not stand beside one of the case that contradicts it.

@@ -16,7 +16,7 @@ pub struct WhatIfDocument {
     pub case: CaseDocument,
     /// What is tried.
     pub changes: ChangesDocument,
-    /// Anything of the caller's; it is handed back as it came. That of the case is not.
+    /// Anything of the caller's; it is handed back as it came. Left out, that of the case is.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub reference: Option<serde_json::Value>,
 }
@@ -56,7 +56,7 @@ pub struct IngredientChangeDocument {
     /// Id of the ingredient.
     #[schema(example = "water")]
     pub ingredient: String,
-    /// Amount, 0 or more; left out only where all of it is taken out.
+    /// Amount: 0, or from 1e-9 to 1e9 kg or % on flour; left out only where all of it is taken out.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[schema(example = 2.0, minimum = 0.0)]
     pub amount: Option<f64>,

@@ -118,7 +118,7 @@ pub struct IngredientDocument {
     /// Composition of the caller's own ingredient, g/100 g; what is left out is unknown.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub composition: Option<CompositionDocument>,
-    /// Amount, 0 or more.
+    /// Amount: 0, or from 1e-9 to 1e9 kg or % on flour.
     #[schema(example = 50.0, minimum = 0.0)]
     pub amount: f64,
     /// UCUM code of a mass, or `%` on flour (without flour: any parts of the whole).

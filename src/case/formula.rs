@@ -1,20 +1,21 @@
 //! The formula of a case.
 
+use std::ops::RangeInclusive;
+
 use super::parse::find;
 use super::types::{Formula, FormulaLine, LineContent};
 use crate::json::{FaultCode, Faults, Node, Object, listing};
 use crate::knowledge::{Composition, Declarations, Leavening};
 use crate::science::formula::{Role, Stage};
+use crate::science::leavening::HIGHEST_NEUTRALISING_VALUE;
 use crate::units::{Unit, convert};
-
-/// Rounding that a composition in g/100 g may carry above 100.
-const ROUNDING: f64 = 0.5;
-
-/// Highest neutralising value that is believed: phosphoric acid with all three protons reaches 257.
-const HIGHEST_NEUTRALISING_VALUE: f64 = 300.0;
 
 /// Most lines of a formula: the richest filled and iced cake has some thirty; the bound keeps hostile input cheap.
 const MOST_LINES: usize = 200;
+
+/// What an amount may be beside 0, kg or % on flour: from a microgram to a million tonnes. What lies outside is a slip of the
+/// pen, and its shares could not be computed.
+const AMOUNTS: RangeInclusive<f64> = 1e-9..=1e9;
 
 /// Members of a line that describe an ingredient of the caller's own.
 const OWN: [&str; 5] = ["flour", "composition", "roles", "soda", "neutralising_value"];
@@ -28,6 +29,16 @@ const LINE: [&str; 10] =
 enum Basis {
     Mass,
     BakersPercent,
+}
+
+impl Basis {
+    /// Its unit, for people.
+    fn unit(self) -> &'static str {
+        match self {
+            Self::Mass => "kg",
+            Self::BakersPercent => "% on flour",
+        }
+    }
 }
 
 pub(super) fn read(node: &Node<'_>, declared: &Declarations, faults: &mut Faults) -> Option<Formula> {
@@ -64,14 +75,25 @@ pub(super) fn read(node: &Node<'_>, declared: &Declarations, faults: &mut Faults
 fn read_line(item: &Node<'_>, declared: &Declarations, faults: &mut Faults) -> Option<(FormulaLine, Basis)> {
     let object = item.object(faults, &LINE)?;
     let content = read_content(&object, declared, faults);
-    let amount =
-        object.required(faults, "amount", None).and_then(|node| node.number_within(faults, 0.0, f64::INFINITY));
+    let node = object.required(faults, "amount", None);
+    let given = node.and_then(|node| Some((node, node.number_within(faults, 0.0, f64::INFINITY)?)));
     let unit = object
         .required(faults, "unit", Some("a mass, for example `kg`, or `%` on flour".to_owned()))
         .and_then(|node| read_basis(&node, faults));
     let stage = object.optional("stage").and_then(|node| read_stage(&node, faults));
     let (basis, factor) = unit?;
-    Some((FormulaLine { content: content?, amount: amount? * factor, stage }, basis))
+    let amount = given.and_then(|(node, given)| within_amounts(&node, given * factor, basis.unit(), faults));
+    Some((FormulaLine { content: content?, amount: amount?, stage }, basis))
+}
+
+/// An amount in `unit` that a formula can hold; another one is a fault at `node`.
+pub(super) fn within_amounts(node: &Node<'_>, amount: f64, unit: &str, faults: &mut Faults) -> Option<f64> {
+    if amount == 0.0 || AMOUNTS.contains(&amount) {
+        return Some(amount);
+    }
+    let detail = format!("the amount is not 0 or between {:e} and {:e} {unit}", AMOUNTS.start(), AMOUNTS.end());
+    node.fault(faults, FaultCode::OutOfRange, detail, Some("check the amount and its unit".to_owned()));
+    None
 }
 
 fn read_content(object: &Object<'_>, declared: &Declarations, faults: &mut Faults) -> Option<LineContent> {
@@ -159,7 +181,7 @@ fn read_composition(node: &Node<'_>, faults: &mut Faults) -> Option<Composition>
         }
     }
     let total = composition.known_total();
-    if total > 100.0 + ROUNDING {
+    if total > Composition::MOST {
         node.fault(faults, FaultCode::OutOfRange, format!("the components add up to {total} g in 100 g"), None);
     }
     Some(composition)

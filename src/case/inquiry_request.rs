@@ -1,13 +1,12 @@
 //! A case about which more is to be found out, and how far that may go.
 
-use serde::{Deserialize, Serialize};
-use serde_json::value::RawValue;
+use serde::Serialize;
 use utoipa::ToSchema;
 
 use super::document::CaseDocument;
 use super::parse::{CaseFaults, read_case};
 use super::types::Case;
-use crate::json::{FaultCode, Faults, Json, Node, Object};
+use crate::json::{Document, FaultCode, Faults, Node, Object};
 use crate::knowledge::Knowledge;
 
 /// How far finding out may go.
@@ -42,7 +41,7 @@ impl Default for InquiryOptions {
 /// A case and how far finding out may go.
 #[derive(Debug, Clone)]
 pub struct InquiryRequest {
-    /// The case.
+    /// The case, with the reference of the request where that has one.
     pub case: Case,
     /// How far.
     pub options: InquiryOptions,
@@ -71,21 +70,12 @@ pub struct InquiryRequestDocument {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[schema(minimum = 1, maximum = 3, example = 3)]
     pub depth: Option<u8>,
+    /// Anything of the caller's; it is handed back as it came. Left out, that of the case is.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub reference: Option<serde_json::Value>,
 }
 
-const MEMBERS: [&str; 5] = ["case", "certain_enough", "most_minutes", "least_bits_per_minute", "depth"];
-
-/// The case's reference as it was written; everything else has been read.
-#[derive(Deserialize)]
-struct Verbatim {
-    case: VerbatimCase,
-}
-
-#[derive(Deserialize)]
-struct VerbatimCase {
-    #[serde(default)]
-    reference: Option<Box<RawValue>>,
-}
+const MEMBERS: [&str; 6] = ["case", "certain_enough", "most_minutes", "least_bits_per_minute", "depth", "reference"];
 
 impl InquiryRequest {
     /// Reads a request from JSON text.
@@ -93,15 +83,13 @@ impl InquiryRequest {
     /// # Errors
     /// Every fault of the text at once.
     pub fn parse(text: &[u8], knowledge: &Knowledge) -> Result<Self, CaseFaults> {
-        let malformed = |error: serde_json::Error| CaseFaults::Malformed(error.to_string());
-        let json: Json = serde_json::from_slice(text).map_err(malformed)?;
+        let document = Document::parse(text).map_err(CaseFaults::Malformed)?;
         let mut faults = Faults::default();
-        let root = Node::root(&json);
+        let root = Node::root(&document.case);
         let request = root.object(&mut faults, &MEMBERS).and_then(|object| read(&object, knowledge, &mut faults));
         match request {
             Some(request) if faults.0.is_empty() => {
-                let verbatim: Verbatim = serde_json::from_slice(text).map_err(malformed)?;
-                Ok(Self { case: Case { reference: verbatim.case.reference, ..request.case }, ..request })
+                Ok(Self { case: Case { reference: document.reference, ..request.case }, ..request })
             }
             _ => Err(CaseFaults::Faulty(faults.0)),
         }

@@ -4,6 +4,7 @@ use super::parse::find_named;
 use super::types::{Measured, SetAside};
 use crate::json::{FaultCode, Faults, Node, Object};
 use crate::knowledge::{Declarations, Limits, Reading};
+use crate::numeral::written;
 use crate::units::{Unit, convert};
 
 pub(super) fn read(node: &Node<'_>, declared: &Declarations, faults: &mut Faults) -> (Vec<Measured>, Vec<SetAside>) {
@@ -41,15 +42,29 @@ fn read_value(node: &Node<'_>, reading: Option<&Reading>, faults: &mut Faults) -
     let limit = |name, faults: &mut Faults| object.optional(name).and_then(|node| node.number(faults));
     let (low, target, high) = (limit("low", faults), limit("target", faults), limit("high", faults));
     check_order(&object, [("low", low), ("target", target), ("high", high)], faults);
-    let (unit, given) = (unit?, given?);
-    let to_own = |value: f64| reading.map_or(Ok(value), |reading| convert(value, &unit, &reading.unit)).ok();
-    let limits = Limits {
-        low: low.and_then(to_own),
-        target: target.and_then(to_own),
-        high: high.and_then(to_own),
-        margin: None,
-    };
-    Some(Converted { value: to_own(given)?, given, limits, unit: unit.clone() })
+    let unit = unit?;
+    let mut own = |name, value| in_own_unit(&object, name, value, (&unit, reading), faults);
+    let (value, low, target, high) = (own("value", given), own("low", low), own("target", target), own("high", high));
+    Some(Converted { value: value?, given: given?, limits: Limits { low, target, high, margin: None }, unit })
+}
+
+/// The number of a member in the unit of the reading; one that is none there is a fault.
+fn in_own_unit(
+    object: &Object<'_>,
+    name: &'static str,
+    value: Option<f64>,
+    (unit, reading): (&Unit, Option<&Reading>),
+    faults: &mut Faults,
+) -> Option<f64> {
+    let Some(reading) = reading else { return value };
+    convert(value?, unit, &reading.unit)
+        .map_err(|fault| {
+            if let Some(node) = object.optional(name) {
+                let help = Some("check the number and its unit".to_owned());
+                node.fault(faults, FaultCode::OutOfRange, fault.to_string(), help);
+            }
+        })
+        .ok()
 }
 
 fn read_unit(object: &Object<'_>, reading: Option<&Reading>, faults: &mut Faults) -> Option<Unit> {
@@ -71,7 +86,7 @@ fn check_order(object: &Object<'_>, limits: [(&'static str, Option<f64>); 3], fa
     let given: Vec<(&str, f64)> = limits.iter().filter_map(|(name, value)| Some((*name, (*value)?))).collect();
     for (lower, upper) in given.iter().zip(given.iter().skip(1)) {
         if lower.1 > upper.1 {
-            let detail = format!("`{}` {} is above `{}` {}", lower.0, lower.1, upper.0, upper.1);
+            let detail = format!("`{}` {} is above `{}` {}", lower.0, written(lower.1), upper.0, written(upper.1));
             object.node.fault(faults, FaultCode::Contradiction, detail, None);
         }
     }

@@ -6,11 +6,11 @@ mod text;
 use std::path::PathBuf;
 
 use clap::Args;
-use serde::Serialize;
 
 use super::exit::Exit;
 use super::input::{in_a_line, read_input};
-use super::output::{complain, print, width};
+use super::options::JsonOption;
+use super::output::{complain, width};
 use crate::calculations::{Calculation, CalculationList, InputFaults, find, suggestion};
 
 /// Compute what a technologist computes: water temperature, ice, leavening, water activity and more
@@ -28,29 +28,28 @@ pub(super) struct Calculate {
     /// File with the inputs as JSON; `-` reads standard input
     #[arg(long, value_name = "FILE.json", conflicts_with = "inputs", requires = "name")]
     input: Option<PathBuf>,
-    /// Print the JSON that the HTTP service answers, byte for byte
-    #[arg(long)]
-    json: bool,
+    #[command(flatten)]
+    json: JsonOption,
 }
 
 impl Calculate {
     pub(super) fn run(self) -> Result<(), Exit> {
         let Some(name) = &self.name else {
             let list = CalculationList::all();
-            return self.show(&list, |list| text::list(list, width()));
+            return self.json.show(&list, || text::list(&list, width()));
         };
         let calculation = named(name)?;
         match self.inputs(calculation)? {
             Some(inputs) => {
                 let answer = calculation.answer(&inputs).map_err(|faults| explain(&faults))?;
-                self.show(&answer, |answer| text::answer(calculation, answer, width()))
+                self.json.show(&answer, || text::answer(calculation, &answer, width()))
             }
             None => {
                 let description = calculation.describe().map_err(|reason| {
                     complain(reason);
                     Exit::Failed
                 })?;
-                self.show(&description, |description| text::description(description, width()))
+                self.json.show(&description, || text::description(&description, width()))
             }
         }
     }
@@ -62,17 +61,6 @@ impl Calculate {
             None if self.inputs.is_empty() => Ok(None),
             None => arguments::json(calculation, &self.inputs).map(Some),
         }
-    }
-
-    fn show<T: Serialize>(&self, value: &T, in_words: impl Fn(&T) -> String) -> Result<(), Exit> {
-        if !self.json {
-            return print(in_words(value).as_bytes());
-        }
-        let text = serde_json::to_vec(value).map_err(|error| {
-            complain(format_args!("the answer cannot be written as JSON: {error}"));
-            Exit::Failed
-        })?;
-        print(&text)
     }
 }
 

@@ -2,17 +2,16 @@
 
 mod text;
 
-use std::path::{Path, PathBuf};
+use std::path::Path;
 
 use clap::Args;
 use serde_json::json;
 
 use super::exit::Exit;
 use super::input::{in_a_line, read_input};
-use super::knowledge::load_rules;
-use super::output::{complain, print, width};
+use super::options::{JsonOption, RulesOption};
+use super::output::{complain, width};
 use crate::intake::{self, ComplaintFaults};
-use crate::settings::TestsPolicy;
 
 /// Take a complaint in plain words for a case
 ///
@@ -29,17 +28,15 @@ pub(super) struct Complaint {
     /// Most symptoms to name, 1 to 50
     #[arg(long, value_name = "N")]
     most: Option<u32>,
-    /// Print the JSON that the HTTP service answers, byte for byte
-    #[arg(long)]
-    json: bool,
-    /// Folder of a rule pack, in place of the rules that the program carries
-    #[arg(long, value_name = "DIR")]
-    rules: Option<PathBuf>,
+    #[command(flatten)]
+    json: JsonOption,
+    #[command(flatten)]
+    rules: RulesOption,
 }
 
 impl Complaint {
     pub(super) fn run(self) -> Result<(), Exit> {
-        let rules = load_rules(self.rules.as_deref(), TestsPolicy::Ignored)?;
+        let rules = self.rules.load()?;
         let knowledge = rules.diagnostician.knowledge();
         let request = self.request()?;
         let complaint = intake::Complaint::parse(&request, knowledge).map_err(|faults| {
@@ -47,14 +44,7 @@ impl Complaint {
             Exit::Faulty
         })?;
         let reading = rules.intake.read(knowledge, &complaint);
-        if !self.json {
-            return print(text::reading(&reading, width()).as_bytes());
-        }
-        let json = serde_json::to_vec(&reading).map_err(|error| {
-            complain(format_args!("the answer cannot be written as JSON: {error}"));
-            Exit::Failed
-        })?;
-        print(&json)
+        self.json.show(&reading, || text::reading(&reading, width()))
     }
 
     /// The request that the HTTP service takes.

@@ -6,12 +6,11 @@ use clap::Args;
 
 use super::exit::Exit;
 use super::input::{in_a_line, read_case};
-use super::knowledge::load_rules;
+use super::options::{JsonOption, RulesOption};
 use super::output::{complain, print, width};
 use crate::case::{Case, CaseFaults};
-use crate::diagnosis::{Diagnosis, render};
+use crate::diagnosis::render;
 use crate::replay::write_record;
-use crate::settings::TestsPolicy;
 
 /// Diagnose one case
 #[derive(Debug, Args)]
@@ -19,21 +18,19 @@ pub(super) struct Diagnose {
     /// File with the case as JSON, or a record or a rule test with the case as its member `case`; `-` reads standard input
     #[arg(value_name = "CASE.json")]
     case: PathBuf,
-    /// Print the JSON that the HTTP service answers, byte for byte
-    #[arg(long, conflicts_with = "record")]
-    json: bool,
+    #[command(flatten)]
+    json: JsonOption,
     /// Print a record on one line, with the case, the answer and the version of the program, for `whybake replay` and
     /// `whybake compare`
-    #[arg(long)]
+    #[arg(long, conflicts_with = "json")]
     record: bool,
-    /// Folder of a rule pack, in place of the rules that the program carries
-    #[arg(long, value_name = "DIR")]
-    rules: Option<PathBuf>,
+    #[command(flatten)]
+    rules: RulesOption,
 }
 
 impl Diagnose {
     pub(super) fn run(self) -> Result<(), Exit> {
-        let diagnostician = load_rules(self.rules.as_deref(), TestsPolicy::Ignored)?.diagnostician;
+        let diagnostician = self.rules.load()?.diagnostician;
         let text = read_case(&self.case)?;
         if self.record {
             return match write_record(&text, &diagnostician) {
@@ -52,18 +49,9 @@ impl Diagnose {
             complain(fault);
             Exit::Faulty
         })?;
-        if self.json {
-            return print(&json(&diagnosis)?);
-        }
-        print(render(&diagnosis, &diagnostician.knowledge().declared, width()).as_bytes())
+        let declared = &diagnostician.knowledge().declared;
+        self.json.show(&diagnosis, || render(&diagnosis, declared, width()))
     }
-}
-
-fn json(diagnosis: &Diagnosis<'_>) -> Result<Vec<u8>, Exit> {
-    diagnosis.to_json().map_err(|error| {
-        complain(format_args!("the diagnosis cannot be written as JSON: {error}"));
-        Exit::Failed
-    })
 }
 
 pub(super) fn explain(faults: &CaseFaults) {

@@ -6,16 +6,14 @@ mod text;
 use std::path::PathBuf;
 
 use clap::Args;
-use serde::Serialize;
 
 use super::diagnose::explain;
 use super::exit::Exit;
 use super::input::read_input;
-use super::knowledge::load_rules;
-use super::output::{complain, print};
+use super::options::{JsonOption, RulesOption};
 use crate::case::{BatchRequest, CaseFaults, FormulaRequest, faults_of};
 use crate::formulas::Weighed;
-use crate::settings::TestsPolicy;
+use crate::science::Nonsense;
 
 /// Compute the figures of a formula, or scale it to a batch
 #[derive(Debug, Args)]
@@ -36,41 +34,32 @@ pub(super) struct Formula {
     /// Mass lost in baking and cooling, for example `12%`
     #[arg(long, value_name = "SHARE", requires = "pieces")]
     bake_loss: Option<String>,
-    /// Print the JSON that the HTTP service answers, byte for byte
-    #[arg(long)]
-    json: bool,
-    /// Folder of a rule pack, in place of the rules that the program carries
-    #[arg(long, value_name = "DIR")]
-    rules: Option<PathBuf>,
+    #[command(flatten)]
+    json: JsonOption,
+    #[command(flatten)]
+    rules: RulesOption,
 }
 
 impl Formula {
     pub(super) fn run(self) -> Result<(), Exit> {
-        let diagnostician = load_rules(self.rules.as_deref(), TestsPolicy::Ignored)?.diagnostician;
+        let diagnostician = self.rules.load()?.diagnostician;
         let knowledge = diagnostician.knowledge();
         let text = self.request(&read_input(&self.file)?)?;
         if self.batch.is_none() && self.pieces.is_none() {
             let request = FormulaRequest::parse(&text, knowledge).map_err(told)?;
-            let report = Weighed::of(&request, &knowledge.declared).map_err(told)?.report();
-            return self.answer(&report, || text::report(&report));
+            let report = Weighed::of(&request, &knowledge.declared).map_err(told)?.report().map_err(impossible)?;
+            return self.json.show(&report, || text::report(&report));
         }
         let asked = BatchRequest::parse(&text, knowledge).map_err(told)?;
         let weighed = Weighed::of(&asked.request, &knowledge.declared).map_err(told)?;
-        let batch =
-            weighed.batch(asked.part, asked.size).map_err(|nonsense| told(CaseFaults::Faulty(faults_of(&nonsense))))?;
-        self.answer(&batch, || text::batch(&batch))
+        let batch = weighed.batch(asked.part, asked.size).map_err(impossible)?;
+        self.json.show(&batch, || text::batch(&batch))
     }
+}
 
-    fn answer(&self, value: &impl Serialize, in_words: impl FnOnce() -> String) -> Result<(), Exit> {
-        if !self.json {
-            return print(in_words().as_bytes());
-        }
-        let json = serde_json::to_vec(value).map_err(|error| {
-            complain(format_args!("the answer cannot be written as JSON: {error}"));
-            Exit::Failed
-        });
-        print(&json?)
-    }
+/// What science has against the formula.
+fn impossible(nonsense: Nonsense) -> Exit {
+    told(CaseFaults::Faulty(faults_of(&nonsense)))
 }
 
 fn told(faults: CaseFaults) -> Exit {

@@ -7,14 +7,14 @@ use std::path::Path;
 use super::exit::Exit;
 use super::output::complain;
 use crate::comparison::case_text;
-use crate::json::Fault;
+use crate::json::{Fault, without_mark};
 
-/// The bytes of a file; `-` is standard input.
+/// The bytes of a file without a byte order mark; `-` is standard input.
 pub(super) fn read_input(file: &Path) -> Result<Vec<u8>, Exit> {
     let mut text = Vec::new();
     let read =
         if file == Path::new("-") { io::stdin().lock().read_to_end(&mut text).map(|_| text) } else { fs::read(file) };
-    read.map_err(|error| {
+    read.map(|text| without_mark(&text).to_vec()).map_err(|error| {
         complain(format_args!("{}: cannot be read: {error}", file.display()));
         Exit::Failed
     })

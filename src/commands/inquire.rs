@@ -3,16 +3,15 @@
 use std::path::PathBuf;
 
 use clap::Args;
-use serde_json::value::RawValue;
+use serde_json::{Map, Value};
 
-use super::diagnose::explain;
+use super::case_request::{told, wrapped};
 use super::exit::Exit;
 use super::input::read_case;
-use super::knowledge::load_rules;
-use super::output::{complain, print, width};
+use super::options::{JsonOption, RulesOption};
+use super::output::{complain, width};
 use crate::case::InquiryRequest;
 use crate::diagnosis::render_inquiries;
-use crate::settings::TestsPolicy;
 
 /// Plan what to find out about a case
 #[derive(Debug, Args)]
@@ -32,56 +31,33 @@ pub(super) struct Inquire {
     /// Most inquiries one after the other in the plan, 1 to 3 [usual: 3]
     #[arg(long, value_name = "N")]
     depth: Option<u8>,
-    /// Print the JSON that the HTTP service answers, byte for byte
-    #[arg(long)]
-    json: bool,
-    /// Folder of a rule pack, in place of the rules that the program carries
-    #[arg(long, value_name = "DIR")]
-    rules: Option<PathBuf>,
+    #[command(flatten)]
+    json: JsonOption,
+    #[command(flatten)]
+    rules: RulesOption,
 }
 
 impl Inquire {
     pub(super) fn run(self) -> Result<(), Exit> {
-        let diagnostician = load_rules(self.rules.as_deref(), TestsPolicy::Ignored)?.diagnostician;
-        let text = self.request(&read_case(&self.case)?)?;
-        let request = InquiryRequest::parse(text.as_bytes(), diagnostician.knowledge()).map_err(|faults| {
-            explain(&faults);
-            Exit::Faulty
-        })?;
+        let diagnostician = self.rules.load()?.diagnostician;
+        let text = wrapped(&read_case(&self.case)?, &self.rest())?;
+        let request = InquiryRequest::parse(&text, diagnostician.knowledge()).map_err(told)?;
         let inquiries = diagnostician.inquire(request).map_err(|fault| {
             complain(fault);
             Exit::Faulty
         })?;
-        if !self.json {
-            return print(render_inquiries(&inquiries, width()).as_bytes());
-        }
-        let json = inquiries.to_json().map_err(|error| {
-            complain(format_args!("the answer cannot be written as JSON: {error}"));
-            Exit::Failed
-        });
-        print(&json?)
+        self.json.show(&inquiries, || render_inquiries(&inquiries, width()))
     }
 
-    /// The request that the HTTP service would take.
-    fn request(&self, case: &[u8]) -> Result<String, Exit> {
-        let case: &RawValue = serde_json::from_slice(case).map_err(|error| {
-            complain(format_args!("the case is not JSON: {error}"));
-            Exit::Faulty
-        })?;
+    /// What the request says beside the case.
+    fn rest(&self) -> Map<String, Value> {
+        // A number that JSON cannot write becomes `null`: of the wrong type, and told as such.
         let options = [
-            ("certain_enough", self.certain_enough),
-            ("most_minutes", self.most_minutes),
-            ("least_bits_per_minute", self.least_bits_per_minute),
-            ("depth", self.depth.map(f64::from)),
+            ("certain_enough", self.certain_enough.map(Value::from)),
+            ("most_minutes", self.most_minutes.map(Value::from)),
+            ("least_bits_per_minute", self.least_bits_per_minute.map(Value::from)),
+            ("depth", self.depth.map(Value::from)),
         ];
-        let given = options.into_iter().filter_map(|(name, value)| Some((name, value?)));
-        let mut text = format!(r#"{{"case": {case}"#);
-        for (name, value) in given {
-            // A number that JSON cannot write is of the wrong type, and told as such.
-            let value =
-                serde_json::Number::from_f64(value).map_or_else(|| "null".to_owned(), |value| value.to_string());
-            text += &format!(r#", "{name}": {value}"#);
-        }
-        Ok(text + "}")
+        options.into_iter().filter_map(|(name, value)| Some((name.to_owned(), value?))).collect()
     }
 }

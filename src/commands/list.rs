@@ -2,17 +2,14 @@
 
 mod text;
 
-use std::path::PathBuf;
-
 use clap::{Args, ValueEnum};
 
 use super::exit::Exit;
-use super::knowledge::load_rules;
+use super::options::{JsonOption, RulesOption};
 use super::output::{complain, print};
-use crate::http::routes::{Listing, listing_json};
 use crate::json::listing;
 use crate::knowledge::{Knowledge, ProductView};
-use crate::settings::TestsPolicy;
+use crate::listings::{Listing, listing_json};
 use crate::suggest::did_you_mean;
 
 /// What to list.
@@ -34,12 +31,10 @@ pub(super) struct List {
     /// Only what concerns this product; products and ingredients are the same for all
     #[arg(long, value_name = "ID")]
     product: Option<String>,
-    /// Print the JSON that the HTTP service answers, byte for byte
-    #[arg(long)]
-    json: bool,
-    /// Folder of a rule pack, in place of the rules that the program carries
-    #[arg(long, value_name = "DIR")]
-    rules: Option<PathBuf>,
+    #[command(flatten)]
+    json: JsonOption,
+    #[command(flatten)]
+    rules: RulesOption,
 }
 
 impl List {
@@ -48,14 +43,14 @@ impl List {
             complain("--product: products and ingredients are the same for all products");
             return Err(Exit::Usage);
         }
-        let rules = load_rules(self.rules.as_deref(), TestsPolicy::Ignored)?;
+        let rules = self.rules.load()?;
         let knowledge = rules.diagnostician.knowledge();
         let view = self.product.as_deref().map(|id| view(id, knowledge)).transpose()?;
-        if !self.json {
+        if !self.json.is_wanted() {
             return print(text::table(self.kind, knowledge, view).as_bytes());
         }
         let json = listing_json(self.kind.into(), knowledge, view).map_err(|error| {
-            complain(format_args!("the listing cannot be written as JSON: {error}"));
+            complain(format_args!("the answer cannot be written as JSON: {error}"));
             Exit::Failed
         });
         print(&json?)

@@ -5,12 +5,19 @@ use serde_json::{Value, json};
 use super::exit::Exit;
 use super::output::complain;
 
-/// The number and what stands after it, `120kg` or `120 kg`; `None` where no number stands at the start.
+/// The number and what stands after it, `120kg` or `1e2 kg`; `None` where no number stands at the start.
 pub(super) fn number_and_unit(text: &str) -> Option<(f64, &str)> {
-    let end = text.find(|c: char| !(c.is_ascii_digit() || matches!(c, '.' | '-' | '+'))).unwrap_or(text.len());
-    let (number, unit) = text.split_at(end);
-    let value = number.parse::<f64>().ok().filter(|value| value.is_finite())?;
-    Some((value, unit.trim()))
+    let text = text.trim();
+    // Words as `inf` and `NaN` are numbers to the parser only.
+    if !text.starts_with(|first: char| first.is_ascii_digit() || matches!(first, '+' | '-' | '.')) {
+        return None;
+    }
+    let ends = text.char_indices().map(|(start, letter)| start + letter.len_utf8()).rev();
+    // The longest text that is a number: `1e2kg` begins with `1e2`, `5eq` with `5`.
+    ends.filter_map(|end| text.split_at_checked(end)).find_map(|(digits, unit)| {
+        let number = digits.parse::<f64>().ok().filter(|number| number.is_finite())?;
+        Some((number, unit.trim()))
+    })
 }
 
 /// A number and a UCUM code as JSON.

@@ -1,6 +1,7 @@
 //! The commands of the `whybake` program, one file a command.
 
 mod calculate;
+mod case_request;
 mod check;
 mod compare;
 mod complaint;
@@ -18,6 +19,7 @@ mod list;
 mod log;
 mod measure;
 mod openapi;
+mod options;
 mod output;
 mod replay;
 mod serve;

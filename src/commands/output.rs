@@ -3,6 +3,8 @@
 use std::fmt::Display;
 use std::io::{self, ErrorKind, Write};
 
+use serde::Serialize;
+
 use super::exit::Exit;
 
 /// Writes to standard output. A reader that has seen enough and closes the pipe is no failure.
@@ -15,6 +17,15 @@ pub(super) fn print(bytes: &[u8]) -> Result<(), Exit> {
         }
         _ => Ok(()),
     }
+}
+
+/// Writes an answer as JSON.
+pub(super) fn print_json(answer: &impl Serialize) -> Result<(), Exit> {
+    let json = serde_json::to_vec(answer).map_err(|error| {
+        complain(format_args!("the answer cannot be written as JSON: {error}"));
+        Exit::Failed
+    });
+    print(&json?)
 }
 
 /// Writes a line to standard error. When even that fails, the exit code must tell.

@@ -3,16 +3,14 @@
 use std::path::PathBuf;
 
 use clap::Args;
-use serde_json::value::RawValue;
 use serde_json::{Map, Value, json};
 
+use super::case_request::{told, wrapped};
 use super::exit::Exit;
-use super::input::{in_a_line, read_case};
-use super::knowledge::load_rules;
+use super::input::read_case;
 use super::measure::measure;
-use super::output::{complain, print, width};
-use crate::case::CaseFaults;
-use crate::settings::TestsPolicy;
+use super::options::{JsonOption, RulesOption};
+use super::output::width;
 use crate::trial_sheet::{TrialRequest, TrialSheet, markdown, page, text};
 
 /// Plan a trial bake from a case
@@ -79,41 +77,28 @@ pub(super) struct TrialSheetCommand {
     /// Print HTML that prints on one side of A4
     #[arg(long, conflicts_with = "json")]
     page: bool,
-    /// Print the JSON that the HTTP service answers, byte for byte
-    #[arg(long)]
-    json: bool,
-    /// Folder of a rule pack, in place of the rules that the program carries
-    #[arg(long, value_name = "DIR")]
-    rules: Option<PathBuf>,
+    #[command(flatten)]
+    json: JsonOption,
+    #[command(flatten)]
+    rules: RulesOption,
 }
 
 impl TrialSheetCommand {
     pub(super) fn run(self) -> Result<(), Exit> {
-        let diagnostician = load_rules(self.rules.as_deref(), TestsPolicy::Ignored)?.diagnostician;
-        let request = self.request(&read_case(&self.case)?)?;
+        let diagnostician = self.rules.load()?.diagnostician;
+        let request = wrapped(&read_case(&self.case)?, &self.rest()?)?;
         let request = TrialRequest::parse(&request, diagnostician.knowledge()).map_err(told)?;
         let sheet = TrialSheet::plan(&diagnostician, &request).map_err(told)?;
-        if self.json {
-            let json = serde_json::to_vec(&sheet).map_err(|error| {
-                complain(format_args!("the sheet cannot be written as JSON: {error}"));
-                Exit::Failed
-            });
-            return print(&json?);
-        }
-        let sheet = match (self.markdown, self.page) {
+        let written = || match (self.markdown, self.page) {
             (true, _) => markdown(&sheet),
             (_, true) => page(&sheet),
             _ => text(&sheet, width()),
         };
-        print(sheet.as_bytes())
+        self.json.show(&sheet, written)
     }
 
-    /// The request that the HTTP service takes; the case stands in it as it was written.
-    fn request(&self, text: &[u8]) -> Result<Vec<u8>, Exit> {
-        let case: &RawValue = serde_json::from_slice(text).map_err(|error| {
-            complain(format_args!("the case is not JSON: {error}"));
-            Exit::Faulty
-        })?;
+    /// What the request says beside the case.
+    fn rest(&self) -> Result<Map<String, Value>, Exit> {
         let mut rest = Map::from_iter([("batch".to_owned(), Value::Object(self.batch()?))]);
         if !self.actions.is_empty() {
             rest.insert("actions".to_owned(), json!(self.actions));
@@ -129,9 +114,7 @@ impl TrialSheetCommand {
         add("seed", self.seed.map(|own| json!(own)));
         let wanted = self.measure()?;
         add("measure", (!wanted.is_empty()).then_some(Value::Object(wanted)));
-        let rest = Value::Object(rest).to_string();
-        let members = rest.strip_prefix('{').unwrap_or_default();
-        Ok(format!("{{\"case\":{},{members}", case.get()).into_bytes())
+        Ok(rest)
     }
 
     fn batch(&self) -> Result<Map<String, Value>, Exit> {
@@ -173,18 +156,4 @@ impl TrialSheetCommand {
         }
         Ok(wanted)
     }
-}
-
-/// The file holds the case alone: its faults are told without `/case`.
-fn told(faults: CaseFaults) -> Exit {
-    match faults {
-        CaseFaults::Malformed(_) => complain(&faults),
-        CaseFaults::Faulty(faults) => faults.into_iter().for_each(|mut fault| {
-            if let Some(pointer) = fault.pointer.strip_prefix("/case") {
-                fault.pointer = pointer.to_owned();
-            }
-            complain(in_a_line(&fault, "the case"));
-        }),
-    }
-    Exit::Faulty
 }

@@ -5,14 +5,13 @@ use std::path::PathBuf;
 use clap::Args;
 use serde_json::{Map, Value, json};
 
-use super::diagnose::explain;
+use super::case_request::{told, wrapped};
 use super::exit::Exit;
 use super::input::read_case;
-use super::knowledge::load_rules;
 use super::measure::number_and_unit;
-use super::output::{complain, print, width};
+use super::options::{JsonOption, RulesOption};
+use super::output::{complain, width};
 use crate::case::WhatIfRequest;
-use crate::settings::TestsPolicy;
 use crate::what_if::{render, what_if};
 
 /// Diagnose one case as it would be with other readings, amounts or actions
@@ -42,12 +41,10 @@ pub(super) struct WhatIf {
     /// An action that is done, with the quantities that it has in the case
     #[arg(long, value_name = "ID")]
     action: Vec<String>,
-    /// Print the JSON that the HTTP service answers, byte for byte
-    #[arg(long)]
-    json: bool,
-    /// Folder of a rule pack, in place of the rules that the program carries
-    #[arg(long, value_name = "DIR")]
-    rules: Option<PathBuf>,
+    #[command(flatten)]
+    json: JsonOption,
+    #[command(flatten)]
+    rules: RulesOption,
 }
 
 impl WhatIf {
@@ -56,26 +53,15 @@ impl WhatIf {
             complain(message);
             Exit::Usage
         })?;
-        let diagnostician = load_rules(self.rules.as_deref(), TestsPolicy::Ignored)?.diagnostician;
-        let case = read_case(&self.case)?;
-        // The case as it was written: its faults keep their lines.
-        let text = [b"{\"case\":", case.as_slice(), b",\"changes\":", changes.to_string().as_bytes(), b"}"].concat();
-        let request = WhatIfRequest::parse(&text, diagnostician.knowledge()).map_err(|faults| {
-            explain(&faults);
-            Exit::Faulty
-        })?;
+        let diagnostician = self.rules.load()?.diagnostician;
+        let rest = Map::from_iter([("changes".to_owned(), changes)]);
+        let text = wrapped(&read_case(&self.case)?, &rest)?;
+        let request = WhatIfRequest::parse(&text, diagnostician.knowledge()).map_err(told)?;
         let answer = what_if(request, &diagnostician).map_err(|fault| {
             complain(fault);
             Exit::Faulty
         })?;
-        if !self.json {
-            return print(render(&answer, width()).as_bytes());
-        }
-        let json = serde_json::to_vec(&answer).map_err(|error| {
-            complain(format_args!("the answer cannot be written as JSON: {error}"));
-            Exit::Failed
-        });
-        print(&json?)
+        self.json.show(&answer, || render(&answer, width()))
     }
 
     /// The changes as the HTTP service takes them; members that nobody gives are left out.

@@ -3,15 +3,19 @@
 use serde::Deserialize;
 use serde_json::value::RawValue;
 
+use crate::json::without_mark;
+
 #[derive(Deserialize)]
 struct Record<'t> {
     #[serde(borrow)]
     case: Option<&'t RawValue>,
 }
 
-/// The text of the `case` of a record, as it stands there; of any other text the text itself, which may be a case.
+/// The text of the `case` of a record, as it stands there; of any other text the text itself, which may be a case. A byte
+/// order mark is left out.
 #[must_use]
 pub fn case_text(text: &[u8]) -> &[u8] {
+    let text = without_mark(text);
     // The parser would take an array for the members of a record, too.
     let is_object = text.trim_ascii_start().first() == Some(&b'{');
     match serde_json::from_slice::<Record<'_>>(text) {

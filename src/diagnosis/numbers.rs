@@ -2,6 +2,7 @@
 
 use std::cmp::Ordering;
 
+use crate::numeral::written;
 use crate::units::Unit;
 
 /// Digits of limits and of quantities to set.
@@ -20,7 +21,7 @@ pub(super) fn number(value: f64) -> String {
 
 fn with_digits(value: f64, digits: i32) -> String {
     let rounded = rounded_to(value, digits);
-    if rounded == 0.0 { "0".to_owned() } else { format!("{rounded}").replace('-', "−") }
+    if rounded == 0.0 { "0".to_owned() } else { written(rounded).replace('-', "−") }
 }
 
 /// A value rounded to four significant digits: more would claim an accuracy that no plant has.
@@ -31,6 +32,11 @@ pub(super) fn rounded(value: f64) -> f64 {
 fn rounded_to(value: f64, digits: i32) -> f64 {
     if value == 0.0 || !value.is_finite() {
         return value;
+    }
+    // A power of ten is no whole number there any more, and dividing by it leaves a tail.
+    if value.abs() >= 1e15 {
+        let digits = usize::try_from(digits - 1).unwrap_or_default();
+        return format!("{value:.digits$e}").parse().unwrap_or(value);
     }
     #[allow(clippy::cast_possible_truncation)] // the exponent of a finite number fits
     let digits = digits - 1 - value.abs().log10().floor() as i32;
@@ -116,6 +122,7 @@ mod tests {
         assert_eq!(number(12_345.6), "12350");
         assert_eq!(number(-0.000_123_456), "−0.0001235");
         assert_eq!(number(0.0), "0");
+        assert_eq!((number(-1.23e20), number(1e300)), ("−1.23e20".to_owned(), "1e300".to_owned()));
         assert!((rounded(0.3 - 0.1) - 0.2).abs() < 1e-15);
     }
 

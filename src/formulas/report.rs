@@ -7,7 +7,7 @@ use super::{Figure, Weighed};
 use crate::case::LineContent;
 use crate::knowledge::FormulaQuantity;
 use crate::science::formula::{self, Basis, Component, IngredientShare, Part, Total};
-use crate::science::{Estimate, Method};
+use crate::science::{Estimate, Method, Nonsense};
 
 /// What a formula comes to, part by part.
 #[derive(Debug, Clone, Serialize, ToSchema)]
@@ -108,12 +108,29 @@ impl From<Method> for MethodReport {
     }
 }
 
+impl PartReport {
+    /// Whether every figure is a number that JSON can write.
+    fn is_finite(&self) -> bool {
+        let of_line = |line: &LineReport| line.percent.is_finite() && line.true_percent.is_finite();
+        let of_figure =
+            |own: &FigureReport| [own.value, own.at_least, own.at_most].into_iter().flatten().all(f64::is_finite);
+        self.lines.iter().all(of_line) && self.totals.iter().chain(&self.figures).all(of_figure)
+    }
+}
+
 impl Weighed<'_> {
     /// All figures of all parts.
-    #[must_use]
-    pub fn report(&self) -> Report {
+    ///
+    /// # Errors
+    /// Amounts that are too far apart for their shares to be numbers.
+    pub fn report(&self) -> Result<Report, Nonsense> {
         let parts = Part::ALL.into_iter().filter_map(|part| self.part_report(part));
-        Report { whole: self.whole, parts: parts.collect() }
+        let report = Report { whole: self.whole, parts: parts.collect() };
+        let mut faults = Nonsense::default();
+        let message = "has amounts that are too far apart for their shares to be computed";
+        faults.unless(report.parts.iter().all(PartReport::is_finite), "formula", message);
+        faults.or_ok()?;
+        Ok(report)
     }
 
     fn part_report(&self, part: Part) -> Option<PartReport> {

@@ -7,6 +7,7 @@
 mod app;
 mod authoring;
 mod body;
+mod entity_tag;
 pub mod openapi;
 mod page;
 mod parameters;

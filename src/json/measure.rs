@@ -2,7 +2,7 @@
 
 use super::fault::{Fault, FaultCode};
 use super::node::{Faults, Node};
-use crate::units::{Unit, convert};
+use crate::units::{ConversionFault, Unit, convert};
 
 impl Node<'_> {
     /// A UCUM code; of an unknown one `help` is told where no other is near.
@@ -31,13 +31,14 @@ impl Node<'_> {
         let (value, unit) = self.value_with_unit(faults, &help)?;
         let converted = convert(value, &unit, &Unit::parse(wanted).ok()?);
         let told = converted.map_err(|fault| {
-            let at_unit = Fault {
-                pointer: format!("{}/unit", self.pointer()),
-                code: FaultCode::WrongKindOfUnit,
-                detail: fault.to_string(),
-                help: Some(help),
+            let (member, code) = match fault {
+                ConversionFault::OutOfRange { .. } => ("value", FaultCode::OutOfRange),
+                ConversionFault::OtherKind { .. } | ConversionFault::OtherBasis { .. } => {
+                    ("unit", FaultCode::WrongKindOfUnit)
+                }
             };
-            faults.0.push(at_unit);
+            let pointer = format!("{}/{member}", self.pointer());
+            faults.0.push(Fault { pointer, code, detail: fault.to_string(), help: Some(help) });
         });
         told.ok()
     }

@@ -6,8 +6,10 @@
 mod fault;
 mod measure;
 mod node;
+mod raw;
 mod value;
 
 pub use fault::{Fault, FaultCode};
-pub(crate) use node::{Faults, Node, Object, listing};
-pub(crate) use value::{Document, Json, without_mark};
+pub(crate) use node::{Faults, Node, Object, listing, step};
+pub(crate) use raw::{raw_members, write_members};
+pub(crate) use value::{Document, Json, text_without_mark, without_mark};

@@ -4,6 +4,7 @@ use std::collections::HashSet;
 
 use super::fault::{Fault, FaultCode};
 use super::value::Json;
+use crate::numeral::written;
 use crate::suggest::did_you_mean;
 
 /// A step from a value to one inside it.
@@ -11,6 +12,11 @@ use crate::suggest::did_you_mean;
 enum Step<'a> {
     Member(&'a str),
     Item(usize),
+}
+
+/// A name as a step of a JSON Pointer (RFC 6901, section 3).
+pub(crate) fn step(name: &str) -> String {
+    name.replace('~', "~0").replace('/', "~1")
 }
 
 /// The way from the document to a value; only written out when a fault needs it.
@@ -28,7 +34,7 @@ impl Path<'_> {
             Some(Step::Item(index)) => pointer.push_str(&format!("/{index}")),
             Some(Step::Member(name)) => {
                 pointer.push('/');
-                pointer.push_str(&name.replace('~', "~0").replace('/', "~1"));
+                pointer.push_str(&step(name));
             }
         }
         pointer
@@ -154,8 +160,9 @@ impl<'a> Node<'a> {
         if (low..=high).contains(&number) {
             return Some(number);
         }
-        let range = if high.is_finite() { format!("between {low} and {high}") } else { format!("at least {low}") };
-        self.fault(faults, FaultCode::OutOfRange, format!("{number} is not {range}"), None);
+        let (least, most) = (written(low), written(high));
+        let range = if high.is_finite() { format!("between {least} and {most}") } else { format!("at least {least}") };
+        self.fault(faults, FaultCode::OutOfRange, format!("{} is not {range}", written(number)), None);
         None
     }
 

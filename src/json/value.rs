@@ -42,10 +42,11 @@ impl Json {
 /// U+FEFF in UTF-8.
 const BYTE_ORDER_MARK: &[u8] = b"\xef\xbb\xbf";
 
-/// A case as text, with `reference` kept byte for byte.
+/// A case or a request as text, with the caller's `reference` kept byte for byte.
 #[derive(Debug)]
 pub(crate) struct Document {
     pub(crate) case: Json,
+    /// That of the document, else that of the case in it; `null` is a reference, too.
     pub(crate) reference: Option<Box<RawValue>>,
 }
 
@@ -59,17 +60,22 @@ impl Document {
     }
 
     fn read(text: &[u8]) -> Result<Self, serde_json::Error> {
-        let mut reference = None;
+        let (mut own, mut of_case) = (None, None);
         let mut deserializer = serde_json::Deserializer::from_slice(text);
-        let case = TopLevel { reference: &mut reference }.deserialize(&mut deserializer)?;
+        let case = Keeper { own: &mut own, of_case: Some(&mut of_case) }.deserialize(&mut deserializer)?;
         deserializer.end()?;
-        Ok(Self { case, reference })
+        Ok(Self { case, reference: own.or(of_case) })
     }
 }
 
 /// JSON text without the byte order mark that some editors write at its beginning.
 pub(crate) fn without_mark(text: &[u8]) -> &[u8] {
     text.strip_prefix(BYTE_ORDER_MARK).unwrap_or(text)
+}
+
+/// The same for what is text already.
+pub(crate) fn text_without_mark(text: &str) -> &str {
+    text.strip_prefix('\u{feff}').unwrap_or(text)
 }
 
 /// The parser's message without the words of its trade.
@@ -88,27 +94,29 @@ fn in_words(error: &serde_json::Error) -> String {
     message
 }
 
-/// Reads any value; of an object, the first `reference` goes aside verbatim.
-struct TopLevel<'r> {
-    reference: &'r mut Option<Box<RawValue>>,
+/// Where the first `reference` of an object goes, verbatim, and that of its member `case`.
+struct Keeper<'r> {
+    own: &'r mut Option<Box<RawValue>>,
+    of_case: Option<&'r mut Option<Box<RawValue>>>,
 }
 
-impl<'de> DeserializeSeed<'de> for TopLevel<'_> {
+impl<'de> DeserializeSeed<'de> for Keeper<'_> {
     type Value = Json;
 
     fn deserialize<D: Deserializer<'de>>(self, deserializer: D) -> Result<Json, D::Error> {
-        deserializer.deserialize_any(AnyValue { reference: Some(self.reference) })
+        deserializer.deserialize_any(AnyValue { keeper: Some(self) })
     }
 }
 
 impl<'de> Deserialize<'de> for Json {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        deserializer.deserialize_any(AnyValue { reference: None })
+        deserializer.deserialize_any(AnyValue { keeper: None })
     }
 }
 
+/// Reads any value.
 struct AnyValue<'r> {
-    reference: Option<&'r mut Option<Box<RawValue>>>,
+    keeper: Option<Keeper<'r>>,
 }
 
 impl<'de> Visitor<'de> for AnyValue<'_> {
@@ -155,13 +163,17 @@ impl<'de> Visitor<'de> for AnyValue<'_> {
     fn visit_map<A: MapAccess<'de>>(mut self, mut members: A) -> Result<Json, A::Error> {
         let mut object = Vec::new();
         while let Some(name) = members.next_key::<String>()? {
-            match self.reference.as_deref_mut() {
-                Some(reference @ None) if name == "reference" => {
-                    *reference = Some(members.next_value()?);
-                    object.push((name, Json::Null));
+            let value = match &mut self.keeper {
+                Some(Keeper { own: own @ None, .. }) if name == "reference" => {
+                    **own = Some(members.next_value()?);
+                    Json::Null
                 }
-                _ => object.push((name, members.next_value()?)),
-            }
+                Some(Keeper { of_case: Some(own @ None), .. }) if name == "case" => {
+                    members.next_value_seed(Keeper { own, of_case: None })?
+                }
+                _ => members.next_value()?,
+            };
+            object.push((name, value));
         }
         Ok(Json::Object(object))
     }
@@ -184,6 +196,15 @@ mod tests {
             message(b"{\"a\": 'x'}"),
             "a value is missing, or begins with a character that JSON does not know, at line 1 column 7"
         );
+    }
+
+    #[test]
+    fn a_reference_is_that_of_the_request_else_that_of_the_case() {
+        let reference = |text: &[u8]| Document::parse(text).unwrap().reference.map(|own| own.get().to_owned());
+        assert_eq!(reference(br#"{"case": {"reference": 1.0}, "reference": 2.0}"#).as_deref(), Some("2.0"));
+        assert_eq!(reference(br#"{"case": {"reference": 1.0}}"#).as_deref(), Some("1.0"));
+        assert_eq!(reference(br#"{"case": {"reference": 1.0}, "reference": null}"#).as_deref(), Some("null"));
+        assert_eq!(reference(br#"{"case": {"case": {"reference": 1.0}}, "other": {"reference": 2}}"#), None);
     }
 
     #[test]

@@ -46,6 +46,9 @@ pub struct Composition {
 type Component = (&'static str, fn(&Composition) -> Option<f64>, fn(&mut Composition, f64));
 
 impl Composition {
+    /// Most that the components of 100 g may add up to: tables round each.
+    pub const MOST: f64 = 100.5;
+
     /// Every component by name.
     pub const COMPONENTS: [Component; 17] = [
         ("water", |c| c.water, |c, v| c.water = Some(v)),

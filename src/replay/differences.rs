@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::answer::{ActionChange, ActionDifference, CautionDifferences, QuantityChange, RankingDifferences};
 use super::recorded::{Recorded, RecordedAction, RecordedQuantity};
 use crate::comparison::{ProbabilityChange, probability_changes};
-use crate::json::Json;
+use crate::json::{Json, step};
 use crate::rule_tests::LeadingCause;
 
 /// How many causes come first.
@@ -114,7 +114,7 @@ pub(super) fn places(before: &Json, after: &Json) -> (Vec<String>, usize) {
 fn compare(before: &Json, after: &Json, place: &str, differs: &mut impl FnMut(String)) {
     match (before, after) {
         (Json::Object(before), Json::Object(after)) => {
-            let member = |name: &str| format!("{place}/{}", name.replace('~', "~0").replace('/', "~1"));
+            let member = |name: &str| format!("{place}/{}", step(name));
             let find = |among: &'_ [(String, Json)], name: &str| among.iter().position(|(own, _)| own == name);
             for (name, own) in before {
                 match find(after, name).and_then(|found| after.get(found)) {

@@ -7,7 +7,7 @@ use super::PROGRAM_VERSION;
 use super::recorded::Recorded;
 use crate::case::{Case, CaseFaults};
 use crate::diagnosis::Diagnostician;
-use crate::json::{FaultCode, Faults, Json, Node};
+use crate::json::{FaultCode, Faults, Json, Node, without_mark};
 
 /// A diagnosis as somebody stored it.
 #[derive(Debug)]
@@ -36,8 +36,8 @@ impl<'t> Record<'t> {
     /// # Errors
     /// Every fault of the record at once. What the rules say against the case is none: a replay tells it.
     pub fn parse(text: &'t [u8]) -> Result<Self, CaseFaults> {
-        let malformed = |error: serde_json::Error| CaseFaults::Malformed(error.to_string());
-        let json: Json = serde_json::from_slice(text).map_err(malformed)?;
+        let text = without_mark(text);
+        let json = Json::parse(text).map_err(CaseFaults::Malformed)?;
         let mut faults = Faults::default();
         let root = Node::root(&json);
         let mut recorded = Recorded::default();
@@ -62,7 +62,7 @@ impl<'t> Record<'t> {
         }
         match texts {
             Ok(Texts { case: Some(case), diagnosis: Some(diagnosis) }) if faults.0.is_empty() => {
-                let json = serde_json::from_str(diagnosis.get()).map_err(malformed)?;
+                let json = Json::parse(diagnosis.get().as_bytes()).map_err(CaseFaults::Malformed)?;
                 let (case, diagnosis) = (case.get(), diagnosis.get());
                 Ok(Self { case, diagnosis, json, recorded, program_version })
             }
@@ -77,7 +77,7 @@ impl<'t> Record<'t> {
 /// # Errors
 /// Every fault of the case at once, and too many symptoms.
 pub fn write_record(case: &[u8], diagnostician: &Diagnostician) -> Result<Vec<u8>, CaseFaults> {
-    let case = without_space(case);
+    let case = without_space(without_mark(case));
     let parsed = Case::parse(&case, diagnostician.knowledge())?;
     let diagnosis = diagnostician.diagnose(parsed).map_err(|fault| {
         let mut faults = Faults::default();

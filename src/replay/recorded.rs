@@ -1,6 +1,7 @@
 //! What is read of an answer, stored or of now.
 
 use crate::json::{FaultCode, Faults, Node, Object};
+use crate::numeral::written;
 use crate::rule_tests::LeadingCause;
 
 /// The parts of an answer that are compared one by one.
@@ -90,7 +91,7 @@ fn cause(object: &Object<'_>, faults: &mut Faults) -> Option<LeadingCause> {
     let probability = object.required(faults, "probability", None)?;
     let value = probability.number(faults)?;
     if !(0.0..=1.0).contains(&value) {
-        let detail = format!("{value} is not between 0 and 1");
+        let detail = format!("{} is not between 0 and 1", written(value));
         probability.fault(faults, FaultCode::OutOfRange, detail, None);
         return None;
     }

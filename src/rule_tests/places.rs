@@ -2,8 +2,7 @@
 
 use std::ops::Range;
 
-use crate::case::Fault;
-use crate::case::FaultCode;
+use crate::json::{Fault, FaultCode, step};
 
 /// A value and, where it is a member of an object, its name: as bytes of the text.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -157,7 +156,7 @@ impl Scanner<'_> {
             if !self.take(b':') {
                 break;
             }
-            let step = decoded.unwrap_or_default().replace('~', "~0").replace('/', "~1");
+            let step = step(&decoded.unwrap_or_default());
             self.value(format!("{pointer}/{step}"), Some(name));
             if !self.take(b',') {
                 break;

@@ -135,9 +135,11 @@ impl CaseFile<'_> {
         message: String,
         help: Option<String>,
     ) -> Diagnostic {
-        let span = span.unwrap_or(Span { line: 0, column: 0, width: 1, source_line: String::new() });
-        let Span { line, column, width, source_line } = span;
-        Diagnostic { code, severity, file: self.path.to_owned(), line, column, width, source_line, message, help }
+        let whole = Diagnostic { severity, help, ..Diagnostic::of_file(code, self.path, message) };
+        match span {
+            Some(Span { line, column, width, source_line }) => Diagnostic { line, column, width, source_line, ..whole },
+            None => whole,
+        }
     }
 }
 
@@ -149,15 +151,10 @@ fn malformed(path: &str, text: &str, error: &serde_json::Error) -> Diagnostic {
     // The parser counts bytes, and ends on the character that it cannot read.
     let column = source_line.char_indices().take_while(|(at, _)| *at < error.column()).count();
     Diagnostic {
-        code: Code::Syntax,
-        severity: Severity::Fault,
-        file: path.to_owned(),
         line: error.line(),
         column: column.max(1),
-        width: 1,
         source_line: source_line.to_owned(),
-        message: format!("the file is not JSON: {message}"),
-        help: None,
+        ..Diagnostic::of_file(Code::Syntax, path, format!("the file is not JSON: {message}"))
     }
 }
 

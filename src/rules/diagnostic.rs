@@ -44,6 +44,24 @@ pub struct Diagnostic {
     pub help: Option<String>,
 }
 
+impl Diagnostic {
+    /// A fault of a whole file; of the whole pack where `file` is empty.
+    #[must_use]
+    pub fn of_file(code: Code, file: &str, message: String) -> Self {
+        Self {
+            code,
+            severity: Severity::Fault,
+            file: file.to_owned(),
+            line: 0,
+            column: 0,
+            width: 1,
+            source_line: String::new(),
+            message,
+            help: None,
+        }
+    }
+}
+
 impl fmt::Display for Diagnostic {
     /// Several lines: what, where, the source line with the place underlined, help.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {

@@ -1,15 +1,17 @@
 //! The text of a rule pack: embedded in the binary, or read from a folder.
 
 use std::collections::BTreeMap;
-use std::fs;
-use std::io;
+use std::fs::{self, DirEntry};
+use std::io::{self, Read};
 use std::path::Path;
 
 use include_dir::{Dir, include_dir};
 use sha2::{Digest, Sha256};
 
+use super::ancestors::Ancestors;
 use super::code::Code;
-use super::diagnostic::{Diagnostic, Severity};
+use super::diagnostic::Diagnostic;
+use crate::json::text_without_mark;
 
 static EMBEDDED: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/rules");
 
@@ -55,24 +57,21 @@ impl RuleFiles {
     /// Reads the `.rhai` files of a folder and its subfolders, and the `.json` files of folders named `cases`.
     ///
     /// # Errors
-    /// A diagnostic for every file that cannot be read, is no UTF-8 text or is too long.
+    /// A diagnostic for every file that cannot be read, is no ordinary file, no UTF-8 text or too long, has an ending in
+    /// capital letters; for links that lead in a circle.
     pub fn read(dir: &Path) -> Result<Self, Vec<Diagnostic>> {
         let mut reader = Reader::default();
         reader.folder(dir, "", 0);
-        if reader.files.is_empty() && reader.faults.is_empty() {
+        if reader.pack.files.is_empty() && reader.faults.is_empty() {
             reader.faults.push(file_fault("", format!("`{}` holds no rule file", dir.display())));
         }
-        if reader.faults.is_empty() {
-            Ok(Self { files: reader.files, cases: reader.cases })
-        } else {
-            Err(reader.faults)
-        }
+        if reader.faults.is_empty() { Ok(reader.pack) } else { Err(reader.faults) }
     }
 
-    /// Adds or replaces a file.
+    /// Adds or replaces a file. A byte order mark, which some editors write at the beginning, is no part of its text.
     pub fn insert(&mut self, path: &str, text: &str) {
         let files = if is_case_file(path) { &mut self.cases } else { &mut self.files };
-        files.insert(path.to_owned(), text.to_owned());
+        files.insert(path.to_owned(), text_without_mark(text).to_owned());
     }
 
     /// Paths and texts of the rule files, sorted by path.
@@ -160,70 +159,93 @@ fn collect_embedded(dir: &Dir<'_>, files: &mut BTreeMap<String, String>) {
     }
 }
 
+/// What a file that a pack does not take was probably meant to be: its ending is in other letters.
+pub(super) fn meant_as(path: &str) -> Option<String> {
+    let (stem, ending) = path.rsplit_once('.')?;
+    let meant = format!("{stem}.{}", ending.to_ascii_lowercase());
+    (meant != path && is_pack_file(&meant)).then_some(meant)
+}
+
 #[derive(Default)]
 struct Reader {
-    files: BTreeMap<String, String>,
-    cases: BTreeMap<String, String>,
+    pack: RuleFiles,
     faults: Vec<Diagnostic>,
+    inside: Ancestors,
+    /// Whether folders that are nested too deep have been told: a deep tree has many.
+    is_too_deep: bool,
 }
 
 impl Reader {
     fn folder(&mut self, dir: &Path, prefix: &str, depth: usize) {
         if depth > DEEPEST_FOLDER {
-            return self.faults.push(file_fault(prefix, format!("folders are nested deeper than {DEEPEST_FOLDER}")));
+            if !self.is_too_deep {
+                self.fault(prefix, format!("folders are nested deeper than {DEEPEST_FOLDER}"));
+            }
+            self.is_too_deep = true;
+            return;
         }
-        let entries = match fs::read_dir(dir).and_then(Iterator::collect::<io::Result<Vec<_>>>) {
-            Ok(entries) => entries,
-            Err(error) => {
-                return self.faults.push(file_fault(prefix, format!("cannot read `{}`: {error}", dir.display())));
-            }
-        };
-        for entry in entries {
-            let name = entry.file_name().to_string_lossy().into_owned();
-            // Editors and version control keep their own files behind a dot.
-            if name.starts_with('.') {
-                continue;
-            }
-            let path = if prefix.is_empty() { name } else { format!("{prefix}/{name}") };
-            if entry.path().is_dir() {
-                self.folder(&entry.path(), &path, depth + 1);
-            } else if is_pack_file(&path) {
-                self.file(&entry.path(), path);
-            }
+        if !self.inside.enter(dir) {
+            let help = "take the link out".to_owned();
+            let fault = file_fault(prefix, "the folder is a link to one that it stands in".to_owned());
+            return self.faults.push(Diagnostic { help: Some(help), ..fault });
+        }
+        match fs::read_dir(dir).and_then(Iterator::collect::<io::Result<Vec<_>>>) {
+            Ok(entries) => entries.iter().for_each(|entry| self.entry(entry, prefix, depth)),
+            Err(error) => self.fault(prefix, format!("cannot read `{}`: {error}", dir.display())),
+        }
+        self.inside.leave();
+    }
+
+    fn entry(&mut self, entry: &DirEntry, prefix: &str, depth: usize) {
+        let name = entry.file_name().to_string_lossy().into_owned();
+        // Editors and version control keep their own files behind a dot.
+        if name.starts_with('.') {
+            return;
+        }
+        let path = if prefix.is_empty() { name } else { format!("{prefix}/{name}") };
+        if entry.path().is_dir() {
+            self.folder(&entry.path(), &path, depth + 1);
+        } else if is_pack_file(&path) {
+            self.file(&entry.path(), &path);
+        } else if let Some(meant) = meant_as(&path) {
+            let fault = file_fault(&path, "the ending of a file is written in small letters".to_owned());
+            self.faults.push(Diagnostic { help: Some(format!("rename it to `{meant}`")), ..fault });
         }
     }
 
-    fn file(&mut self, from: &Path, path: String) {
-        let (files, what) =
-            if is_case_file(&path) { (&mut self.cases, "cases") } else { (&mut self.files, "rule files") };
-        if files.len() >= MOST_FILES {
-            return self.faults.push(file_fault(&path, format!("the pack has more than {MOST_FILES} {what}")));
+    fn file(&mut self, from: &Path, path: &str) {
+        let (count, what) =
+            if is_case_file(path) { (self.pack.cases.len(), "cases") } else { (self.pack.files.len(), "rule files") };
+        if count >= MOST_FILES {
+            return self.fault(path, format!("the pack has more than {MOST_FILES} {what}"));
         }
-        match fs::metadata(from).map(|metadata| metadata.len()) {
-            Ok(length) if length > LARGEST_FILE => {
-                self.faults.push(file_fault(&path, format!("the file is longer than {} KiB", LARGEST_FILE / 1024)));
-            }
-            Ok(_) => match fs::read_to_string(from) {
-                Ok(text) => {
-                    files.insert(path, text);
-                }
-                Err(error) => self.faults.push(file_fault(&path, format!("cannot read the file: {error}"))),
-            },
-            Err(error) => self.faults.push(file_fault(&path, format!("cannot read the file: {error}"))),
+        match read_text(from) {
+            Ok(Some(text)) => self.pack.insert(path, &text),
+            Ok(None) => self.fault(path, format!("the file is longer than {} KiB", LARGEST_FILE / 1024)),
+            Err(error) => self.fault(path, format!("cannot read the file: {error}")),
         }
+    }
+
+    fn fault(&mut self, path: &str, message: String) {
+        self.faults.push(file_fault(path, message));
     }
 }
 
-fn file_fault(path: &str, message: String) -> Diagnostic {
-    Diagnostic {
-        code: Code::File,
-        severity: Severity::Fault,
-        file: path.to_owned(),
-        line: 0,
-        column: 0,
-        width: 1,
-        source_line: String::new(),
-        message,
-        help: None,
+/// The text of a file; nothing where it is too long. A pipe or a device is refused: it may have no end.
+fn read_text(from: &Path) -> io::Result<Option<String>> {
+    if !fs::metadata(from)?.is_file() {
+        return Err(io::Error::other("it is no ordinary file"));
     }
+    let mut text = Vec::new();
+    // A file may grow while it is read.
+    fs::File::open(from)?.take(LARGEST_FILE + 1).read_to_end(&mut text)?;
+    if text.len() as u64 > LARGEST_FILE {
+        return Ok(None);
+    }
+    let not_text = |_| io::Error::new(io::ErrorKind::InvalidData, "it is not text in UTF-8");
+    String::from_utf8(text).map(Some).map_err(not_text)
+}
+
+fn file_fault(path: &str, message: String) -> Diagnostic {
+    Diagnostic::of_file(Code::File, path, message)
 }

@@ -6,7 +6,8 @@ use std::time::{Duration, SystemTime};
 
 use sha2::{Digest, Sha256};
 
-use super::files::{DEEPEST_FOLDER, is_pack_file};
+use super::ancestors::Ancestors;
+use super::files::{DEEPEST_FOLDER, is_pack_file, meant_as};
 
 /// Within this time a file may change twice and keep its time of change: the coarsest file systems in use count in
 /// steps of 2 s.
@@ -23,7 +24,8 @@ impl FolderStamp {
     /// Looks at a folder. What cannot be looked at is a part of the stamp, so that it coming back is a change.
     #[must_use]
     pub fn of(dir: &Path) -> Self {
-        let mut looking = Looking { hash: Sha256::new(), now: SystemTime::now(), is_young: false };
+        let mut looking =
+            Looking { hash: Sha256::new(), now: SystemTime::now(), is_young: false, inside: Ancestors::default() };
         looking.folder(dir, "", 0);
         Self { hash: looking.hash.finalize().into(), is_young: looking.is_young }
     }
@@ -45,6 +47,7 @@ struct Looking {
     hash: Sha256,
     now: SystemTime,
     is_young: bool,
+    inside: Ancestors,
 }
 
 impl Looking {
@@ -54,6 +57,9 @@ impl Looking {
             Ok(_) => return,
             Err(error) => return self.add(prefix, format!("{:?}", error.kind()).as_bytes()),
         };
+        if !self.inside.enter(dir) {
+            return self.add(prefix, b"a link in a circle");
+        }
         let mut paths: Vec<_> = entries.flatten().map(|entry| entry.path()).collect();
         paths.sort();
         for path in paths {
@@ -62,13 +68,16 @@ impl Looking {
                 continue;
             }
             let inner = if prefix.is_empty() { name } else { format!("{prefix}/{name}") };
+            // What the reader refuses is looked at too: taken away, it is a change.
+            let matters = is_pack_file(&inner) || meant_as(&inner).is_some();
             match fs::metadata(&path) {
                 Ok(metadata) if metadata.is_dir() => self.folder(&path, &inner, depth + 1),
-                Ok(metadata) if is_pack_file(&inner) => self.file(&inner, &metadata),
-                Err(error) if is_pack_file(&inner) => self.add(&inner, format!("{:?}", error.kind()).as_bytes()),
+                Ok(metadata) if matters => self.file(&inner, &metadata),
+                Err(error) if matters => self.add(&inner, format!("{:?}", error.kind()).as_bytes()),
                 _ => {}
             }
         }
+        self.inside.leave();
     }
 
     fn file(&mut self, path: &str, metadata: &Metadata) {

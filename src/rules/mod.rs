@@ -8,6 +8,7 @@
 //! the rule [`language`] build [`Declarations`](crate::knowledge::Declarations); [`checks`] judge the whole. Every fault
 //! is a [`Diagnostic`] with its place, all are reported at once, and a pack with a fault is not loaded.
 
+mod ancestors;
 mod blank;
 mod build;
 mod calculation;

@@ -338,6 +338,9 @@ fn apply(build: &mut Build, name: &str, at: Place, arguments: Vec<Term>) -> Term
         }
         Effect::Describes(describe) => {
             if call.receiver_is_declared_here() {
+                if let Some(property) = word.once {
+                    call.has_once(property);
+                }
                 if let Some((kind, index)) = call.arguments.first().and_then(Term::thing) {
                     call.build.stated.insert((kind, index, word.name));
                 }

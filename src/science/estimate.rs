@@ -30,7 +30,8 @@ impl Estimate {
     /// A figure inside the domain of its method.
     #[must_use]
     pub fn new(value: f64, unit: &'static str, method: Method) -> Self {
-        Self { value, unit, method, outside_domain: Vec::new() }
+        // A sum of nothing is -0, and so is what it is divided by: a figure is 0.
+        Self { value: value + 0.0, unit, method, outside_domain: Vec::new() }
     }
 
     /// Adds a remark when `holds` is false, for example "66 % sucrose is above the fitted 60 %".

@@ -36,6 +36,9 @@ pub struct TrialSheetDocument {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[schema(minimum = 0, maximum = 4_294_967_295_u64)]
     pub seed: Option<u32>,
+    /// Anything of the caller's; it is handed back as it came. Left out, that of the case is.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub reference: Option<serde_json::Value>,
 }
 
 /// The batch of a run: `mass`, or `pieces` with `piece_mass`.

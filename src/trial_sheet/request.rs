@@ -7,7 +7,7 @@ use utoipa::ToSchema;
 
 use super::measure::{Measure, read_measure};
 use crate::case::{BatchSize, Case, CaseFaults, read_part, read_size};
-use crate::json::{Document, Fault, FaultCode, Faults, Node, Object, listing};
+use crate::json::{Document, Fault, FaultCode, Faults, Node, Object, listing, without_mark};
 use crate::knowledge::Knowledge;
 use crate::science::formula::Part;
 use crate::suggest::did_you_mean;
@@ -18,12 +18,12 @@ pub(super) const MOST_ACTIONS: usize = 4;
 /// Most repeats of a trial.
 const MOST_REPEATS: f64 = 4.0;
 
-const MEMBERS: [&str; 8] = ["case", "batch", "actions", "design", "control", "repeats", "measure", "seed"];
+const MEMBERS: [&str; 9] = ["case", "batch", "actions", "design", "control", "repeats", "measure", "seed", "reference"];
 
 /// What a trial sheet is asked for.
 #[derive(Debug)]
 pub struct TrialRequest {
-    /// The case.
+    /// The case, with the reference of the request where that has one.
     pub case: Case,
     /// The part that is weighed; `None`: the main part.
     pub part: Option<Part>,
@@ -93,20 +93,23 @@ impl TrialRequest {
     /// # Errors
     /// Every fault of the text at once, those of the case under `/case`.
     pub fn parse(text: &[u8], knowledge: &Knowledge) -> Result<Self, CaseFaults> {
-        let document = Document::parse(text).map_err(|error| CaseFaults::Malformed(error.to_string()))?;
+        let document = Document::parse(text).map_err(CaseFaults::Malformed)?;
         let mut faults = Faults::default();
         let root = Node::root(&document.case);
         let object = root.object(&mut faults, &MEMBERS);
         let found = object.and_then(|object| read(&object, text, knowledge, &mut faults));
         match found {
-            Some(found) if faults.0.is_empty() => Ok(found),
+            Some(found) if faults.0.is_empty() => {
+                Ok(Self { case: Case { reference: document.reference, ..found.case }, ..found })
+            }
             _ => Err(CaseFaults::Faulty(faults.0)),
         }
     }
 }
 
 fn read(object: &Object<'_>, text: &[u8], knowledge: &Knowledge, faults: &mut Faults) -> Option<TrialRequest> {
-    let case_text = serde_json::from_slice::<CaseText<'_>>(text).ok().and_then(|own| own.case).map(RawValue::get);
+    let case_text =
+        serde_json::from_slice::<CaseText<'_>>(without_mark(text)).ok().and_then(|own| own.case).map(RawValue::get);
     let case = object.required(faults, "case", Some("a case as `/v1/diagnoses` takes it".to_owned()));
     let case = case.and(case_text).and_then(|text| read_case(text, knowledge, faults));
     let help = Some("`mass`, or `pieces` with `piece_mass` and `bake_loss`".to_owned());

@@ -58,3 +58,31 @@ fn a_size_without_a_unit_is_a_usage_error() {
     assert_eq!(run.code, Some(2));
     assert!(run.complaints.contains("`120` is not a number with a unit"), "{}", run.complaints);
 }
+
+/// The last of the two was once taken without a word.
+#[test]
+fn a_member_that_stands_twice_is_a_fault() {
+    let line = r#"{"ingredient": "bread_flour", "amount": 50, "amount": 5, "unit": "kg"}"#;
+    let alone = format!(r#"{{"ingredients": [{line}]}}"#);
+    let request = format!(r#"{{"formula": {alone}, "formula": {alone}}}"#);
+    for (text, pointer) in [(&alone, "/formula/ingredients/0/amount"), (&request, "/formula")] {
+        let run = run_with_input(&["formula", "-", "--batch", "80kg"], text);
+        assert_eq!((run.code, run.output.as_str()), (Some(1), ""));
+        assert!(run.complaints.lines().any(|line| line.starts_with(&format!("{pointer}: `"))), "{}", run.complaints);
+        assert!(run.complaints.contains("stands twice"), "{}", run.complaints);
+    }
+}
+
+#[test]
+fn an_option_takes_the_place_of_what_the_file_says() {
+    let request = format!(r#"{{"formula": {ALONE}, "mass": {{"value": 1, "unit": "kg"}}, "reference": "A17"}}"#);
+    let batch = run_with_input(&["formula", "-", "--batch", "80kg", "--json"], &request).success();
+    assert_eq!(serde_json::from_str::<Value>(&batch).unwrap()["mass_kg"], 80.0);
+}
+
+/// `calculate` always took such a number, this command said that `e2kg` is no unit.
+#[test]
+fn a_size_may_have_an_exponent() {
+    let batch = run_with_input(&["formula", "-", "--batch", "1e2kg", "--json"], ALONE).success();
+    assert_eq!(serde_json::from_str::<Value>(&batch).unwrap()["mass_kg"], 100.0);
+}

@@ -41,7 +41,7 @@ fn every_fault_is_a_line() {
         run_with_input(&["inquire", "-", "--depth", "4", "--certain-enough", "0.2", "--most-minutes", "inf"], "{}");
     assert_eq!((run.code, run.output.as_str()), (Some(1), ""));
     for line in [
-        "/case: `product` is missing",
+        "the case: `product` is missing",
         "/certain_enough: 0.2 is not between 0.5 and 0.999",
         "/most_minutes: a number is wanted",
         "/depth: 4 is not between 1 and 3",

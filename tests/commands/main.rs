@@ -2,12 +2,15 @@
 // Helpers of tests stop, as tests do, at the first thing that is not as it should be.
 #![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing)]
 
+mod byte_order_mark;
 mod calculate;
+mod case_request;
 mod check;
 mod compare;
 mod complaint;
 mod diagnose;
 mod explain;
+mod folders;
 mod formula;
 mod inquire;
 mod intake_sheet;

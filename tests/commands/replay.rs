@@ -50,7 +50,7 @@ the record: `case` is missing (help: a record holds `case` and `diagnosis` as th
     assert_eq!(run.complaints, expected);
     assert_eq!(
         run_with_input(&["replay", "-"], "{").complaints,
-        "the record is not JSON: EOF while parsing an object at line 1 column 1\n"
+        "the record is not JSON: the text ends before the document does, at line 1 column 1\n"
     );
 }
 

@@ -131,3 +131,21 @@ fn of_an_unknown_symptom_those_of_the_product_are_suggested_first() {
     // What no symptom of the product comes near may be one of another product.
     assert_eq!(help("hamburger_bun", "filling_lumpi").as_deref(), Some("did you mean `filling_lumpy`?"));
 }
+
+/// Such a reading once stood neither among the readings nor among those set aside, and its limits were passed over.
+#[test]
+fn a_reading_too_large_for_its_own_unit_is_a_fault() {
+    let reading = r#"{"value": 1e308, "unit": "[degF]", "low": -1.5e308, "target": 70, "high": 1.5e308}"#;
+    let case = format!(r#"{{"product": "hamburger_bun", "readings": {{"dough_temperature": {reading}}}}}"#);
+    let at = |name: &str| (format!("/readings/dough_temperature/{name}"), FaultCode::OutOfRange);
+    assert_eq!(places(&case), [at("value"), at("low"), at("high")]);
+    assert_eq!(faults(&case)[0].detail, "1e308 `[degF]` is not a finite number in `Cel`");
+}
+
+#[test]
+fn a_number_of_hundreds_of_digits_is_told_with_an_exponent() {
+    let case = r#"{"product": "hamburger_bun", "symptoms": [{"symptom": "open_grain", "certainty": -1e300}],
+        "readings": {"dough_temperature": {"value": 26, "unit": "Cel", "low": 1e200, "high": 24}}}"#;
+    let told: Vec<String> = faults(case).into_iter().map(|fault| fault.detail).collect();
+    assert_eq!(told, ["-1e300 is not between 0 and 1", "`low` 1e200 is above `high` 24"]);
+}

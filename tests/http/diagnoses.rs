@@ -192,7 +192,7 @@ async fn other_methods_are_told_what_is_allowed() {
         "type": "/v1/problems/method-not-allowed",
         "title": "the method is not allowed here",
         "status": 405,
-        "detail": "allowed are POST"
+        "detail": "allowed is POST"
     }));
     assert_eq!(answer.header("allow"), "POST");
 }

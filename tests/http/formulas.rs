@@ -220,3 +220,53 @@ fn the_examples_are_what_the_service_answers() {
         }
     });
 }
+
+/// Amounts far outside a bakery once came back as `null`, as factors and percentages that are no numbers.
+#[actix_web::test]
+async fn an_amount_that_no_bakery_has_is_refused_at_its_place() {
+    let of = |amount: f64, unit: &str| {
+        json!({"ingredients": [
+            {"ingredient": "bread_flour", "amount": amount, "unit": unit},
+            {"ingredient": "water", "amount": 1, "unit": "kg"}]})
+    };
+    for (amount, unit) in [(1e-310, "kg"), (1e-300, "kg"), (1e306, "t"), (1e10, "kg"), (0.9e-9, "kg")] {
+        let problem = ask("figures", &json!({"formula": of(amount, unit)})).await.json();
+        let fault = &problem["errors"][0];
+        assert_eq!(
+            (&fault["pointer"], &fault["code"]),
+            (&json!("/formula/ingredients/0/amount"), &json!("out-of-range"))
+        );
+        assert_eq!(fault["detail"], "the amount is not 0 or between 1e-9 and 1e9 kg");
+        assert_eq!(problem["errors"].as_array().unwrap().len(), 1, "{problem}");
+    }
+    let figures = ask("figures", &json!({"formula": of(1e-6, "g")})).await.success();
+    assert!(!figures.to_string().contains("null"), "{figures}");
+    let shares = json!({"ingredients": [{"ingredient": "water", "amount": 1e10, "unit": "%"}]});
+    let problem = ask("figures", &json!({"formula": shares})).await.json();
+    assert_eq!(problem["errors"][0]["detail"], "the amount is not 0 or between 1e-9 and 1e9 % on flour");
+}
+
+#[actix_web::test]
+async fn a_batch_that_no_factor_reaches_is_refused() {
+    let flour = json!({"ingredients": [{"ingredient": "bread_flour", "amount": 1e-9, "unit": "kg"}]});
+    let request = json!({"formula": flour, "mass": {"value": 1e303, "unit": "kg"}});
+    let problem = ask("batches", &request).await.json();
+    assert_eq!(problem["errors"][0]["pointer"], "/mass");
+    let detail = "the mass of the batch `1e303` kg is too large beside a formula of `1e-9` kg";
+    assert_eq!(problem["errors"][0]["detail"], detail);
+    let request = json!({"formula": bun(), "mass": {"value": 1e307, "unit": "t"}});
+    let fault = &ask("batches", &request).await.json()["errors"][0];
+    assert_eq!((&fault["pointer"], &fault["code"]), (&json!("/mass/value"), &json!("out-of-range")));
+}
+
+#[actix_web::test]
+async fn flour_that_is_not_there_is_zero_and_not_minus_zero() {
+    let water = json!({"ingredients": [{"ingredient": "water", "amount": 1, "unit": "kg"}], "complete": true});
+    let figures = ask("figures", &json!({"formula": water})).await;
+    assert_eq!(figure(&figures.success()["parts"][0]["totals"], "flour")["value"], 0.0);
+    let batch = ask("batches", &json!({"formula": water, "mass": {"value": 1, "unit": "kg"}})).await;
+    for answer in [figures, batch] {
+        let text = String::from_utf8(answer.body.to_vec()).unwrap();
+        assert!(!text.contains("-0.0") && text.contains("0.0"), "{text}");
+    }
+}

@@ -29,11 +29,12 @@ async fn a_method_that_is_not_allowed_is_told_what_is() {
         let methods =
             of_path.map(|other| if other.method == Method::GET { "GET, HEAD" } else { other.method.as_str() });
         let allowed = methods.collect::<Vec<_>>().join(", ");
+        let verb = if allowed == "POST" { "is" } else { "are" };
         answer.assert_problem(json!({
             "type": "/v1/problems/method-not-allowed",
             "title": "the method is not allowed here",
             "status": 405,
-            "detail": format!("allowed are {allowed}")
+            "detail": format!("allowed {verb} {allowed}")
         }));
         assert_eq!(answer.header("allow"), allowed);
     }

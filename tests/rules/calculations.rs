@@ -160,5 +160,8 @@ fn a_computed_reading_tells_its_method_and_why_it_failed() {
     assert_eq!(computed["method"]["source"], "common practice");
     let failed = answer(0.3);
     assert_eq!(failed["computed"], json!([]));
-    assert_eq!(failed["rule_faults"][0]["line"], 8);
+    let aside = &failed["set_aside"][0];
+    assert_eq!(aside["finding"], "bake_loss");
+    assert!(aside["text"].as_str().unwrap().starts_with("cannot be computed: `bake_loss` gives no figure"), "{aside}");
+    assert_eq!(failed["rule_faults"], json!([]));
 }

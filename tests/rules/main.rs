@@ -12,6 +12,7 @@ mod coverage;
 mod diagnostics;
 mod doubts;
 mod explanations;
+mod folders;
 mod fuzz;
 mod hostile;
 mod pack;

@@ -93,7 +93,7 @@ fn faults(files: &RuleFiles) -> Vec<String> {
 /// The vocabulary with an example after something of a kind.
 fn used(example: &str, after: &str) -> RuleFiles {
     let statement = match (after, DECLARED.iter().find(|(kind, ..)| *kind == after)) {
-        ("the pack", _) => return vocabulary().with("pack.rhai", &format!("pack(\"small\").title(\"t\"){example};\n")),
+        ("the pack", _) => return vocabulary().with("pack.rhai", &format!("pack(\"small\"){example};\n")),
         ("a market", _) => {
             return vocabulary().with("sample/requirements.rhai", &format!("market(\"XX\"){example};\n"));
         }

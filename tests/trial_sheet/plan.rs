@@ -12,7 +12,7 @@ use crate::small_pack::{RULES, plan, request, run, texts, with};
 #[test]
 fn changes_come_in_the_order_of_the_diagnosis() {
     let sheet = plan(&request());
-    assert_eq!(texts(&sheet["changes"], "action"), ["set_salt", "more_water", "less_fat", "add_milk"]);
+    assert_eq!(texts(&sheet["changes"], "action"), ["set_salt", "more_water", "less_fat", "proof_longer"]);
     let case = Case::parse(request()["case"].to_string().as_bytes(), RULES.knowledge()).unwrap();
     let diagnosis: Value = serde_json::from_slice(&RULES.diagnose(case).unwrap().to_json().unwrap()).unwrap();
     let order = &diagnosis["action_order"]["actions"];

@@ -21,16 +21,18 @@ fn sheet_of(path: &str, check: impl FnOnce(&TrialSheet<'_>)) {
     check(&TrialSheet::plan(&RULES, &request).unwrap());
 }
 
-/// Baking longer and shorter aim at the same moisture: one run, and both ways to it are told.
+/// Warming and cooling the dough aim at the same temperature: one run, and both ways to it are told.
 #[test]
 fn opposite_ways_to_the_same_figure_are_told_together() {
-    sheet_of("cookies/cases/hard_low_fat.json", |sheet| {
-        let change = sheet.changes.iter().find(|own| own.action == "bake_cookies_shorter").unwrap();
+    sheet_of("cookies/cases/oil_dough_stiffens.json", |sheet| {
+        let change = sheet.changes.iter().find(|own| own.action == "warm_the_dough").unwrap();
         let ways: Vec<&str> = change.other_ways.iter().map(|own| own.action).collect();
-        assert!(ways.contains(&"bake_cookies_longer"), "{ways:?}");
+        assert!(ways.contains(&"cool_the_dough"), "{ways:?}");
         assert!(sheet.changes.iter().all(|own| !ways.contains(&own.action)));
+        let declared = &RULES.knowledge().declared;
+        let title = &declared.actions[declared.actions.find("cool_the_dough").unwrap()].title;
         for paper in [text(sheet, 100), markdown(sheet), page(sheet)] {
-            assert!(paper.contains("To the same figures leads: “Bake longer”"), "{paper}");
+            assert!(paper.contains(&format!("To the same figures leads: “{title}”")), "{paper}");
         }
     });
 }

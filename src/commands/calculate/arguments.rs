@@ -3,6 +3,7 @@
 use serde_json::{Value, json};
 
 use super::super::exit::Exit;
+use super::super::measure::number_and_unit;
 use super::super::output::complain;
 use crate::calculations::{Calculation, InputKind};
 
@@ -32,23 +33,14 @@ fn member(calculation: &Calculation, argument: &str) -> Result<String, String> {
             serde_json::from_str(text).map_err(|error| format!("`{name}` is not JSON: {error}"))?
         }
         // An unknown name is told with those of the service.
-        Some(InputKind::Choice(_) | InputKind::Text) | None => json!(text),
+        Some(InputKind::Choice(_) | InputKind::Text) | None => json!(text.trim()),
     };
     Ok(format!("{}:{value}", json!(name)))
 }
 
 /// A number, with a unit when one follows it. What is no number stays a text, and is told as such.
 fn number(text: &str) -> Value {
-    let text = text.trim();
-    if !text.starts_with(|first: char| first.is_ascii_digit() || matches!(first, '+' | '-' | '.')) {
-        return json!(text);
-    }
-    let ends = text.char_indices().map(|(start, letter)| start + letter.len_utf8()).rev();
-    let found = ends.filter_map(|end| text.split_at_checked(end)).find_map(|(digits, unit)| {
-        let number = digits.parse::<f64>().ok().filter(|number| number.is_finite())?;
-        Some((number, unit.trim()))
-    });
-    match found {
+    match number_and_unit(text) {
         Some((number, "")) => json!(number),
         Some((number, unit)) => json!({"value": number, "unit": unit}),
         None => json!(text),

@@ -2,6 +2,7 @@
 
 mod calculations;
 mod complaints;
+mod entity_tags;
 mod formulas;
 mod inquiries;
 mod optional;
@@ -105,6 +106,7 @@ pub fn text() -> Result<String, String> {
     let mut document = Api::openapi();
     optional::forbid_null(&mut document);
     add_security(&mut document);
+    entity_tags::add(&mut document);
     calculations::add(&mut document).map_err(|error| error.to_string())?;
     let operation = document.paths.paths.get_mut("/v1/diagnoses").and_then(|item| item.post.as_mut());
     if let Some(operation) = operation {

@@ -237,15 +237,3 @@ impl ProblemKind {
         }
     }
 }
-
-#[cfg(test)]
-mod tests {
-    use super::ProblemKind;
-
-    #[test]
-    fn every_word_names_its_kind() {
-        for kind in ProblemKind::ALL {
-            assert_eq!(ProblemKind::named(kind.word()), Some(kind));
-        }
-    }
-}

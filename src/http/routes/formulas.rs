@@ -14,6 +14,7 @@ use crate::http::parameters::NoParameters;
 use crate::http::problem::Problem;
 use crate::http::reply::json;
 use crate::live_rules::LiveRules;
+use crate::science::Nonsense;
 
 /// Compute the figures of a formula
 ///
@@ -31,7 +32,8 @@ pub(crate) async fn figures(rules: Data<LiveRules>, _: NoParameters, text: JsonT
     let rules = rules.current();
     let knowledge = rules.diagnostician.knowledge();
     let request = FormulaRequest::parse(&text, knowledge).map_err(Problem::about_formula)?;
-    json(&Weighed::of(&request, &knowledge.declared).map_err(Problem::about_formula)?.report())
+    let report = Weighed::of(&request, &knowledge.declared).map_err(Problem::about_formula)?.report();
+    json(&report.map_err(impossible)?)
 }
 
 /// Scale a formula to a batch
@@ -51,7 +53,12 @@ pub(crate) async fn batches(rules: Data<LiveRules>, _: NoParameters, text: JsonT
     let asked = BatchRequest::parse(&text, knowledge).map_err(Problem::about_formula)?;
     let weighed = Weighed::of(&asked.request, &knowledge.declared).map_err(Problem::about_formula)?;
     let batch = weighed.batch(asked.part, asked.size);
-    json(&batch.map_err(|nonsense| Problem::about_formula(CaseFaults::Faulty(faults_of(&nonsense))))?)
+    json(&batch.map_err(impossible)?)
+}
+
+/// The problem that science has with a formula.
+fn impossible(nonsense: Nonsense) -> Problem {
+    Problem::about_formula(CaseFaults::Faulty(faults_of(&nonsense)))
 }
 
 /// Set a formula against a classic ratio

@@ -2,7 +2,6 @@
 
 pub(super) mod calculations;
 pub(super) mod causes;
-mod common;
 pub(super) mod complaints;
 pub(super) mod diagnoses;
 pub(super) mod facts;
@@ -11,7 +10,6 @@ pub(super) mod health;
 pub(super) mod ingredients;
 pub(super) mod inquiries;
 pub(super) mod intake_sheets;
-mod listing;
 pub(super) mod problems;
 pub(super) mod products;
 pub(super) mod readings;
@@ -23,12 +21,12 @@ pub(super) mod symptoms;
 pub(super) mod trial_sheets;
 pub(super) mod what_if;
 
-pub(crate) use listing::{Listing, listing_json};
-
 use actix_web::http::Method;
+use actix_web::middleware::from_fn;
 use actix_web::web::{self, ServiceConfig, to};
 use actix_web::{Resource, Route as Handler, guard};
 
+use super::entity_tag::{self, Follows};
 use super::problem::{Problem, ProblemKind};
 use super::{openapi, page};
 
@@ -37,30 +35,30 @@ pub static ROUTES: [Route; 32] = [
     post("/v1/diagnoses", || to(diagnoses::create)),
     post("/v1/inquiries", || to(inquiries::create)),
     post("/v1/complaints", || to(complaints::create)),
-    get("/v1/intake_sheets/{product}", || to(intake_sheets::show)),
+    kept("/v1/intake_sheets/{product}", || to(intake_sheets::show)),
     post("/v1/what_if", || to(what_if::create)),
     post("/v1/trial_sheets", || to(trial_sheets::create)),
     post("/v1/replays", || to(replays::create)),
-    get("/v1/calculations", || to(calculations::list)),
-    get("/v1/calculations/{name}", || to(calculations::show)),
+    kept("/v1/calculations", || to(calculations::list)),
+    kept("/v1/calculations/{name}", || to(calculations::show)),
     post("/v1/calculations/{name}", || to(calculations::compute)),
     post("/v1/formulas/figures", || to(formulas::figures)),
     post("/v1/formulas/batches", || to(formulas::batches)),
     post("/v1/formulas/ratios", || to(formulas::ratios)),
-    get("/v1/products", || to(products::list)),
-    get("/v1/ingredients", || to(ingredients::list)),
-    get("/v1/requirements", || to(requirements::list)),
-    get("/v1/symptoms", || to(symptoms::list)),
-    get("/v1/readings", || to(readings::list)),
-    get("/v1/facts", || to(facts::list)),
-    get("/v1/causes", || to(causes::list)),
-    get("/v1/causes/{id}", || to(causes::show)),
-    get("/v1/rules", || to(rules::show)),
+    kept("/v1/products", || to(products::list)),
+    kept("/v1/ingredients", || to(ingredients::list)),
+    kept("/v1/requirements", || to(requirements::list)),
+    kept("/v1/symptoms", || to(symptoms::list)),
+    kept("/v1/readings", || to(readings::list)),
+    kept("/v1/facts", || to(facts::list)),
+    kept("/v1/causes", || to(causes::list)),
+    kept("/v1/causes/{id}", || to(causes::show)),
+    status("/v1/rules", || to(rules::show)),
     post("/v1/rules/reload", || to(rules::reload)),
     post("/v1/rules/trial", || to(rule_trials::create)),
-    get("/v1/problems", || to(problems::list)),
-    get("/v1/problems/{id}", || to(problems::show)),
-    get("/openapi.json", || to(openapi::show)),
+    kept("/v1/problems", || to(problems::list)),
+    kept("/v1/problems/{id}", || to(problems::show)),
+    kept("/openapi.json", || to(openapi::show)),
     get("/healthz", || to(health::live)),
     get("/readyz", || to(health::ready)),
     get("/", || to(page::redirect)),
@@ -75,14 +73,26 @@ pub struct Route {
     /// Path, with the placeholders of the OpenAPI document.
     pub path: &'static str,
     handler: fn() -> Handler,
+    /// What its entity tag follows; `None`: it has none.
+    follows: Option<Follows>,
 }
 
 const fn get(path: &'static str, handler: fn() -> Handler) -> Route {
-    Route { method: Method::GET, path, handler }
+    Route { method: Method::GET, path, handler, follows: None }
+}
+
+/// What stays as long as the rules do.
+const fn kept(path: &'static str, handler: fn() -> Handler) -> Route {
+    Route { method: Method::GET, path, handler, follows: Some(Follows::Rules) }
+}
+
+/// What tells of the rules.
+const fn status(path: &'static str, handler: fn() -> Handler) -> Route {
+    Route { method: Method::GET, path, handler, follows: Some(Follows::Status) }
 }
 
 const fn post(path: &'static str, handler: fn() -> Handler) -> Route {
-    Route { method: Method::POST, path, handler }
+    Route { method: Method::POST, path, handler, follows: None }
 }
 
 impl Route {
@@ -91,6 +101,12 @@ impl Route {
     pub fn methods(&self) -> Vec<Method> {
         let head = (self.method == Method::GET).then_some(Method::HEAD);
         std::iter::once(self.method.clone()).chain(head).collect()
+    }
+
+    /// Whether the answer has an entity tag.
+    #[must_use]
+    pub fn is_tagged(&self) -> bool {
+        self.follows.is_some()
     }
 
     fn guarded(&self) -> Handler {
@@ -121,13 +137,19 @@ fn resource(path: &'static str) -> Resource {
 pub(super) fn configure(app: &mut ServiceConfig) {
     let is_first = |route: &Route| rows(route.path).next().is_some_and(|first| std::ptr::eq(first, route));
     for route in ROUTES.iter().filter(|route| is_first(route)) {
-        app.service(resource(route.path));
+        let resource = resource(route.path);
+        match rows(route.path).find_map(|row| row.follows) {
+            Some(Follows::Rules) => app.service(resource.wrap(from_fn(entity_tag::of_rules))),
+            Some(Follows::Status) => app.service(resource.wrap(from_fn(entity_tag::of_status))),
+            None => app.service(resource),
+        };
     }
     app.default_service(to(|| std::future::ready(unknown_route())));
 }
 
 fn method_not_allowed(allow: &str) -> Result<&'static str, Problem> {
-    Err(Problem::new(ProblemKind::MethodNotAllowed).detail(format!("allowed are {allow}")).header("allow", allow))
+    let verb = if allow.contains(',') { "are" } else { "is" };
+    Err(Problem::new(ProblemKind::MethodNotAllowed).detail(format!("allowed {verb} {allow}")).header("allow", allow))
 }
 
 fn unknown_route() -> Result<&'static str, Problem> {

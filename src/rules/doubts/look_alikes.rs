@@ -60,7 +60,7 @@ fn tell(
 
 /// Pairs of names that are one letter, an underscore or a plural apart, each once.
 fn pairs(names: &[&str]) -> BTreeSet<(String, String)> {
-    let mut near: Vec<(u64, &str)> = Vec::new();
+    let mut near: Vec<(String, &str)> = Vec::new();
     for name in without_numbered(names) {
         near.extend(outlines(name).map(|outline| (outline, name)));
     }
@@ -91,18 +91,14 @@ fn without_numbered<'n>(names: &[&'n str]) -> Vec<&'n str> {
     kept.into_values().collect()
 }
 
-/// Hashes of what a name becomes by the loss of no letter, of one letter, or of its underscores and plurals: near names
-/// share one of these.
-fn outlines(name: &str) -> impl Iterator<Item = u64> {
-    let without =
-        move |lost: usize| hash(name.char_indices().filter(move |(at, _)| *at != lost).map(|(_, letter)| letter));
+/// What a name becomes by the loss of no letter, of one letter, or of its underscores and plurals: near names share one of
+/// these.
+fn outlines(name: &str) -> impl Iterator<Item = String> {
+    let without = move |lost: usize| {
+        name.char_indices().filter(move |(at, _)| *at != lost).map(|(_, letter)| letter).collect::<String>()
+    };
     let shortened = name.char_indices().map(move |(at, _)| without(at));
-    shortened.chain([hash(name.chars()), hash(singular(name).chars())])
-}
-
-/// FNV-1a over characters (Fowler G., Noll L. C., Vo K.-P., 1991; draft-eastlake-fnv), to sort names into groups.
-fn hash(letters: impl Iterator<Item = char>) -> u64 {
-    letters.fold(0xcbf2_9ce4_8422_2325, |hash, letter| (hash ^ u64::from(letter)).wrapping_mul(0x0100_0000_01b3))
+    shortened.chain([name.to_owned(), singular(name)])
 }
 
 /// A name without underscores and plural endings.

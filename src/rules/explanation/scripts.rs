@@ -5,13 +5,13 @@ use crate::rules::Code;
 
 pub(super) const FILE: Explanation = Explanation {
     code: Code::File,
-    meaning: "A file cannot be read: it is no text in UTF-8, it is too long, or the folder holds no rules.",
+    meaning: "A file cannot be read: it is no text in UTF-8, no ordinary file, too long, or its ending is in capital letters; or the folder holds no rules, or a link that leads in a circle.",
     wrong: Example::OldEncoding(
         "buns.rhai",
         r#"// crème brûlée buns
 "#,
     ),
-    says: r#"fault[file]: cannot read the file: stream did not contain valid UTF-8
+    says: r#"fault[file]: cannot read the file: it is not text in UTF-8
  --> buns.rhai"#,
     right: Example::File(
         "buns.rhai",

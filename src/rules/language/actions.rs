@@ -2,7 +2,7 @@
 
 use super::super::code::Code;
 use super::super::term::{Kind, Term};
-use super::{Call, Word, describes, makes};
+use super::{Call, Word, describes, makes, settles};
 use super::{arguments, calculations, changes};
 use crate::knowledge::{Action, Change, Key, Limit, Place, Prescription, Setting};
 use crate::units::Unit;
@@ -21,8 +21,8 @@ pub(super) const WORDS: &[Word] = &[
         let symptoms = call.many(1, "a symptom", arguments::symptom);
         call.set::<Action>(|action| action.may_show.extend(symptoms));
     }),
-    describes("cost", ACTION, ".cost(PURCHASE)", cost),
-    describes("waste", ACTION, ".waste(ONE_BATCH)` or `.waste(0.5)", |call| {
+    settles("cost", ACTION, ".cost(PURCHASE)", cost),
+    settles("waste", ACTION, ".waste(ONE_BATCH)` or `.waste(0.5)", |call| {
         if call.takes(2, 2)
             && let Some(batches) = call.batches(1)
         {

@@ -4,7 +4,7 @@ use super::super::build::{Build, Name};
 use super::super::code::Code;
 use super::super::stage::Stage;
 use super::super::term::{Kind, Term};
-use crate::knowledge::{Key, Place, Reading};
+use crate::knowledge::{Key, Place, Reading, Scope};
 use crate::units::Unit;
 
 /// A word as it is used: the receiver, if it has one, is the first argument.
@@ -29,6 +29,31 @@ impl Call<'_> {
             }
             _ => true,
         }
+    }
+
+    /// Records that the receiver has a property; one that it had before is a fault.
+    pub(in super::super) fn has_once(&mut self, property: &'static str) {
+        let thing = match self.arguments.first() {
+            Some(Term::Pack) => Some((Kind::Pack, 0)),
+            receiver => receiver.and_then(Term::thing),
+        };
+        if let Some((kind, index)) = thing
+            && !self.build.stated.insert((kind, index, property))
+        {
+            let message = format!("`{}` says again what has been said of {}", self.name, kind.phrase());
+            self.fault(Code::Duplicate, message, Some("leave out one of the two".to_owned()));
+        }
+    }
+
+    /// Records that a scope has a number of its own already.
+    pub(super) fn twice_for(&mut self, scope: Scope) {
+        let declared = &self.build.declared;
+        let id = match scope {
+            Scope::Family(key) => &declared.families[key].id,
+            Scope::Product(key) => &declared.products[key].id,
+        };
+        let message = format!("`{}` is said twice for `{id}`", self.name);
+        self.fault(Code::Duplicate, message, Some("leave out one of the two".to_owned()));
     }
 
     /// Records a fault about this word.

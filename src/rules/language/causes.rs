@@ -1,13 +1,13 @@
 //! Words that describe causes.
 
 use super::super::term::{Kind, Term};
-use super::{Call, Word, actions, arguments, describes, makes};
+use super::{Call, Word, actions, arguments, describes, makes, settles};
 use crate::knowledge::{Cause, Confirmation, Link};
 
 const CAUSE: &[Kind] = &[Kind::Cause];
 
 pub(super) const WORDS: &[Word] = &[
-    describes("mechanism", CAUSE, ".mechanism(\"Warm dough gasses before it has strength.\")", |call| {
+    settles("mechanism", CAUSE, ".mechanism(\"Warm dough gasses before it has strength.\")", |call| {
         if call.takes(2, 2)
             && let Some(text) = call.text(1)
         {
@@ -28,6 +28,7 @@ fn prior(call: &mut Call<'_>) {
         return;
     }
     if call.arguments.len() == 2 {
+        call.has_once("prior of all products");
         if let Some(prior) = call.prior(1) {
             call.set::<Cause>(|cause| cause.prior = prior);
         }
@@ -35,7 +36,16 @@ fn prior(call: &mut Call<'_>) {
     }
     let scope = call.argument(1, "a product or family").map(|term| (arguments::scope(&term), term.kind()));
     match (scope, call.prior(2)) {
-        (Some((Some(scope), _)), Some(prior)) => call.set::<Cause>(|cause| cause.priors.push((scope, prior))),
+        (Some((Some(scope), _)), Some(prior)) => {
+            let mut twice = false;
+            call.set::<Cause>(|cause| {
+                twice = cause.priors.iter().any(|(own, _)| *own == scope);
+                cause.priors.push((scope, prior));
+            });
+            if twice {
+                call.twice_for(scope);
+            }
+        }
         (Some((None, kind)), _) => call.wrong_kind("a product or family", kind),
         _ => {}
     }

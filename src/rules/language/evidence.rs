@@ -85,15 +85,23 @@ fn push(call: &mut Call<'_>, kind: EvidenceKind, group: Option<String>) {
 fn options(call: &mut Call<'_>, from: usize) -> Options {
     let mut options = Options::default();
     for term in call.arguments.iter().skip(from).cloned().collect::<Vec<_>>() {
-        match term {
-            Term::Against(weight) => options.against = Some(weight),
-            Term::Usual(share) => options.usual = Some(share),
-            Term::Group(name) => options.group = Some(name),
-            Term::Unknown | Term::Nothing => {}
+        let earlier = match term {
+            Term::Against(weight) => options.against.replace(weight).map(|_| "against"),
+            Term::Usual(share) => options.usual.replace(share).map(|_| "usual"),
+            Term::Group(name) => options.group.replace(name).map(|_| "group"),
+            Term::Unknown | Term::Nothing => None,
             Term::Weight(_) | Term::Number(_) => {
                 call.wrong("a second weight stands in `against(…)`".to_owned());
+                None
             }
-            other => call.wrong_kind("`against(…)`, `usual(…)` or `group(…)`", other.kind()),
+            other => {
+                call.wrong_kind("`against(…)`, `usual(…)` or `group(…)`", other.kind());
+                None
+            }
+        };
+        if let Some(word) = earlier {
+            let help = Some("leave out one of the two".to_owned());
+            call.fault(Code::Duplicate, format!("`{word}(…)` stands twice in one piece of evidence"), help);
         }
     }
     options

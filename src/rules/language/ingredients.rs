@@ -3,44 +3,38 @@
 use super::super::code::Code;
 use super::super::term::{Kind, Term};
 use super::arguments;
-use super::{Call, Word, describes};
+use super::{Call, Word, describes, settles};
 use crate::knowledge::{Composition, Family, Ingredient, Leavening};
 use crate::science::formula::Stage;
-use crate::science::leavening::{LEAVENING_ACIDS, leavening_acid};
+use crate::science::leavening::{HIGHEST_NEUTRALISING_VALUE, LEAVENING_ACIDS, leavening_acid};
 use crate::suggest::did_you_mean;
 
 const INGREDIENT: &[Kind] = &[Kind::Ingredient];
 
-/// Highest neutralising value that is believed: phosphoric acid with all three protons reaches 257.
-const HIGHEST_NEUTRALISING_VALUE: f64 = 300.0;
-
-/// Most that the components of 100 g may add up to: tables round each.
-const MOST_COMPONENTS: f64 = 100.5;
-
 pub(super) const WORDS: &[Word] = &[
-    describes("flour", INGREDIENT, ".flour()", |call| {
+    settles("flour", INGREDIENT, ".flour()", |call| {
         if call.takes(1, 1) {
             call.set::<Ingredient>(|ingredient| ingredient.is_flour = true);
         }
     }),
-    describes("composition", INGREDIENT, ".composition(#{ water: 14, protein: 12 })", composition),
+    settles("composition", INGREDIENT, ".composition(#{ water: 14, protein: 12 })", composition),
     describes("brings", INGREDIENT, ".brings(wheat, milk)", |call| {
         let allergens = call.many(1, "an allergen", arguments::allergen);
         call.set::<Ingredient>(|ingredient| ingredient.allergens.extend(allergens));
     }),
     describes("role", INGREDIENT, ".role(\"fat\")` or `.role(\"milk\", \"liquid\")", role),
-    describes("soda", INGREDIENT, ".soda(27)", |call| leavening(call, 100.0, |own, share| own.soda = share)),
-    describes("potassium_bicarbonate", INGREDIENT, ".potassium_bicarbonate(100)", |call| {
+    settles("soda", INGREDIENT, ".soda(27)", |call| leavening(call, 100.0, |own, share| own.soda = share)),
+    settles("potassium_bicarbonate", INGREDIENT, ".potassium_bicarbonate(100)", |call| {
         leavening(call, 100.0, |own, share| own.potassium_bicarbonate = share);
     }),
-    describes("ammonium_bicarbonate", INGREDIENT, ".ammonium_bicarbonate(100)", |call| {
+    settles("ammonium_bicarbonate", INGREDIENT, ".ammonium_bicarbonate(100)", |call| {
         leavening(call, 100.0, |own, share| own.ammonium_bicarbonate = share);
     }),
     describes("neutralising_value", INGREDIENT, ".neutralising_value(72)", |call| {
         leavening(call, HIGHEST_NEUTRALISING_VALUE, |own, value| own.neutralising_value += value);
     }),
     describes("acid", INGREDIENT, ".acid(\"sapp\")` or `.acid(\"sapp\", 38)", acid),
-    describes("main_stage", &[Kind::Family], ".main_stage(\"filling\")", main_stage),
+    settles("main_stage", &[Kind::Family], ".main_stage(\"filling\")", main_stage),
 ];
 
 fn role(call: &mut Call<'_>) {
@@ -118,7 +112,7 @@ fn composition(call: &mut Call<'_>) {
             }
         }
     }
-    if composition.known_total() > MOST_COMPONENTS {
+    if composition.known_total() > Composition::MOST {
         call.out_of_range(format!("the components add up to {} g in 100 g", composition.known_total()));
     }
     call.set::<Ingredient>(|ingredient| ingredient.composition = composition);

@@ -4,7 +4,7 @@ use super::super::code::Code;
 use super::super::stage::Stage;
 use super::super::term::{Kind, Term};
 use super::arguments;
-use super::{Call, Word, describes, makes};
+use super::{Call, Word, describes, makes, settles};
 use crate::knowledge::{Action, Caution, Ingredient, Key, Limit, Warning};
 use crate::units::Unit;
 
@@ -25,7 +25,7 @@ pub(super) const WORDS: &[Word] = &[
         let markets = call.many(1, "a market", arguments::market);
         call.set::<Limit>(|limit| limit.markets.extend(markets));
     }),
-    describes("of", LIMIT, ".of(baker_percent(salt))", |call| {
+    settles("of", LIMIT, ".of(baker_percent(salt))", |call| {
         if call.takes(2, 2)
             && let Some(quantity) = call.quantity(1)
         {
@@ -38,14 +38,14 @@ pub(super) const WORDS: &[Word] = &[
             });
         }
     }),
-    describes("at_most", LIMIT, ".at_most(0.3)", |call| {
+    settles("at_most", LIMIT, ".at_most(0.3)", |call| {
         if call.takes(2, 2)
             && let Some(most) = call.number_within(1, 0.0, f64::MAX)
         {
             call.set::<Limit>(|limit| limit.most = most);
         }
     }),
-    describes("unit", LIMIT, ".unit(\"%\")", |call| {
+    settles("unit", LIMIT, ".unit(\"%\")", |call| {
         if call.takes(2, 2)
             && let Some(unit) = call.unit(1)
         {
@@ -61,14 +61,14 @@ pub(super) const WORDS: &[Word] = &[
         (!limits.is_empty()).then_some(Term::CappedBy(limits))
     }),
     makes("warn", &[], "warn(hot_oven)", warn),
-    describes("when", WARNING, ".when(dough_temperature > 29)", |call| {
+    settles("when", WARNING, ".when(dough_temperature > 29)", |call| {
         if call.takes(2, 2)
             && let Some(condition) = call.condition(1)
         {
             call.set::<Warning>(|warning| warning.when = Some(condition));
         }
     }),
-    describes("also_when_unknown", WARNING, ".also_when_unknown()", |call| {
+    settles("also_when_unknown", WARNING, ".also_when_unknown()", |call| {
         if call.takes(1, 1) {
             call.set::<Warning>(|warning| warning.also_when_unknown = true);
         }

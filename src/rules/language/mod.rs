@@ -38,18 +38,25 @@ pub(super) struct Word {
     pub(super) follows: &'static [Kind],
     /// How it is written.
     pub(super) usage: &'static str,
+    /// The property that it sets where a thing has that once; a word that adds to a list may stand again.
+    pub(super) once: Option<&'static str>,
     /// What it does.
     pub(super) effect: Effect,
 }
 
-/// A word that sets a property.
+/// A word that describes its receiver, and may do so again.
 const fn describes(
     name: &'static str,
     follows: &'static [Kind],
     usage: &'static str,
     effect: fn(&mut Call<'_>),
 ) -> Word {
-    Word { name, follows, usage, effect: Effect::Describes(effect) }
+    Word { name, follows, usage, once: None, effect: Effect::Describes(effect) }
+}
+
+/// A word that sets a property which a thing has once.
+const fn settles(name: &'static str, follows: &'static [Kind], usage: &'static str, effect: fn(&mut Call<'_>)) -> Word {
+    Word { once: Some(name), ..describes(name, follows, usage, effect) }
 }
 
 /// A word that makes something.
@@ -59,7 +66,7 @@ const fn makes(
     usage: &'static str,
     effect: fn(&mut Call<'_>) -> Option<Term>,
 ) -> Word {
-    Word { name, follows, usage, effect: Effect::Makes(effect) }
+    Word { name, follows, usage, once: None, effect: Effect::Makes(effect) }
 }
 
 /// The words by what they are for, without those of calculations, which have a table of their own.

@@ -2,13 +2,13 @@
 
 use super::super::term::{Kind, Term};
 use super::arguments;
-use super::{Call, Word, describes};
-use crate::knowledge::Reading;
+use super::{Call, Word, describes, settles};
+use crate::knowledge::{Reading, Scope};
 
 const READING: &[Kind] = &[Kind::Reading];
 
 pub(super) const WORDS: &[Word] = &[
-    describes("unit", READING, ".unit(\"Cel\")", |call| {
+    settles("unit", READING, ".unit(\"Cel\")", |call| {
         if call.takes(2, 2)
             && let Some(unit) = call.unit(1)
         {
@@ -18,7 +18,7 @@ pub(super) const WORDS: &[Word] = &[
             }
         }
     }),
-    describes("plausible", READING, ".plausible(-5, 60)", |call| {
+    settles("plausible", READING, ".plausible(-5, 60)", |call| {
         if call.takes(3, 3)
             && let Some(window) = call.window(1, 2)
         {
@@ -27,24 +27,24 @@ pub(super) const WORDS: &[Word] = &[
     }),
     describes("window", READING, ".window(soft_rolls, 25, 28)", window),
     describes("margin", READING, ".margin(2)` or `.margin(soft_rolls, 0.5)", margin),
-    describes("method", READING, ".method(\"probe thermometer\")", |call| {
+    settles("method", READING, ".method(\"probe thermometer\")", |call| {
         if call.takes(2, 2)
             && let Some(method) = call.text(1)
         {
             call.set::<Reading>(|reading| reading.method = method.into());
         }
     }),
-    describes("low_shows", READING, ".low_shows(low_volume)", |call| {
+    settles("low_shows", READING, ".low_shows(low_volume)", |call| {
         if let Some(symptom) = only_symptom(call) {
             call.set::<Reading>(|reading| reading.low_shows = Some(symptom));
         }
     }),
-    describes("high_shows", READING, ".high_shows(excess_volume)", |call| {
+    settles("high_shows", READING, ".high_shows(excess_volume)", |call| {
         if let Some(symptom) = only_symptom(call) {
             call.set::<Reading>(|reading| reading.high_shows = Some(symptom));
         }
     }),
-    describes("computed", READING, ".computed(loaf_volume / loaf_mass)", |call| {
+    settles("computed", READING, ".computed(loaf_volume / loaf_mass)", |call| {
         if call.takes(2, 2)
             && let Some(quantity) = call.quantity(1)
         {
@@ -60,7 +60,7 @@ fn window(call: &mut Call<'_>) {
     let scope = call.argument(1, "a product or family").map(|term| (arguments::scope(&term), term.kind()));
     let window = call.window(2, 3);
     match (scope, window) {
-        (Some((Some(scope), _)), Some(window)) => call.set::<Reading>(|reading| reading.windows.push((scope, window))),
+        (Some((Some(scope), _)), Some(window)) => of_scope(call, scope, window, |reading| &mut reading.windows),
         (Some((None, kind)), _) => call.wrong_kind("a product or family", kind),
         _ => {}
     }
@@ -71,6 +71,7 @@ fn margin(call: &mut Call<'_>) {
         return;
     }
     if call.arguments.len() == 2 {
+        call.has_once("margin of all products");
         if let Some(margin) = call.number_within(1, 0.0, f64::MAX) {
             call.set::<Reading>(|reading| reading.margin = Some(margin));
         }
@@ -78,9 +79,22 @@ fn margin(call: &mut Call<'_>) {
     }
     let scope = call.argument(1, "a product or family").map(|term| (arguments::scope(&term), term.kind()));
     match (scope, call.number_within(2, 0.0, f64::MAX)) {
-        (Some((Some(scope), _)), Some(margin)) => call.set::<Reading>(|reading| reading.margins.push((scope, margin))),
+        (Some((Some(scope), _)), Some(margin)) => of_scope(call, scope, margin, |reading| &mut reading.margins),
         (Some((None, kind)), _) => call.wrong_kind("a product or family", kind),
         _ => {}
+    }
+}
+
+/// Adds what holds for one scope, which has one of it.
+fn of_scope<T>(call: &mut Call<'_>, scope: Scope, value: T, of: impl FnOnce(&mut Reading) -> &mut Vec<(Scope, T)>) {
+    let mut twice = false;
+    call.set::<Reading>(|reading| {
+        let all = of(reading);
+        twice = all.iter().any(|(own, _)| *own == scope);
+        all.push((scope, value));
+    });
+    if twice {
+        call.twice_for(scope);
     }
 }
 

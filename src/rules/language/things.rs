@@ -3,7 +3,7 @@
 use super::super::code::Code;
 use super::super::term::{Kind, Term};
 use super::arguments;
-use super::{Call, Word, describes};
+use super::{Call, Word, describes, settles};
 use crate::knowledge::{
     Action, Allergen, Cause, Caution, Declarations, Diet, Fact, Family, Ingredient, Limit, Market, Pack, Product,
     Provenance, Reading, Source, Symptom, Warning,
@@ -31,32 +31,30 @@ const SOURCED: &[Kind] = &[Kind::Caution, Kind::Ingredient, Kind::Reading, Kind:
 const SCOPED: &[Kind] = &[Kind::Symptom, Kind::Fact, Kind::Reading, Kind::Limit, Kind::Cause, Kind::Warning];
 
 pub(super) const WORDS: &[Word] = &[
-    describes("title", TITLED, ".title(\"Hollow under the top crust\")", title),
-    describes("version", &[Kind::Pack], ".version(\"0.1.0\")", |call| {
+    settles("title", TITLED, ".title(\"Hollow under the top crust\")", title),
+    settles("version", &[Kind::Pack], ".version(\"0.1.0\")", |call| {
         if let Some(version) = only_text(call) {
             call.set::<Pack>(|pack| pack.version = version);
         }
     }),
-    describes("text", &[Kind::Caution, Kind::Limit, Kind::Action], ".text(\"What to do.\")", text),
-    describes("description", &[Kind::Product, Kind::Symptom, Kind::Reading], ".description(\"…\")", description),
+    settles("text", &[Kind::Caution, Kind::Limit, Kind::Action], ".text(\"What to do.\")", text),
+    settles("description", &[Kind::Product, Kind::Symptom, Kind::Reading], ".description(\"…\")", description),
     describes("source", SOURCED, ".source(some_handbook, common_practice)", source),
     describes("caution", CAUTIONED, ".caution(hot_oven)", caution),
-    describes("citation", &[Kind::Source], ".citation(\"Author A., Title, year, table\")", |call| {
+    settles("citation", &[Kind::Source], ".citation(\"Author A., Title, year, table\")", |call| {
         if let Some(citation) = only_text(call) {
             call.set::<Source>(|source| source.citation = citation.into());
         }
     }),
-    describes("published", &[Kind::Source], ".published()", |call| provenance(call, Provenance::Published)),
-    describes("common_practice", &[Kind::Source], ".common_practice()", |call| {
-        provenance(call, Provenance::CommonPractice);
-    }),
-    describes("from_memory", &[Kind::Source], ".from_memory()", |call| provenance(call, Provenance::FromMemory)),
-    describes("always", &[Kind::Caution], ".always()", |call| {
+    provenance("published", ".published()", |call| tell_provenance(call, Provenance::Published)),
+    provenance("common_practice", ".common_practice()", |call| tell_provenance(call, Provenance::CommonPractice)),
+    provenance("from_memory", ".from_memory()", |call| tell_provenance(call, Provenance::FromMemory)),
+    settles("always", &[Kind::Caution], ".always()", |call| {
         if call.takes(1, 1) {
             call.set::<Caution>(|caution| caution.always = true);
         }
     }),
-    describes("family", &[Kind::Product], ".family(soft_rolls)", |call| {
+    settles("family", &[Kind::Product], ".family(soft_rolls)", |call| {
         if call.takes(2, 2)
             && let Some(family) = call.many(1, "a family", arguments::family).first().copied()
         {
@@ -68,7 +66,7 @@ pub(super) const WORDS: &[Word] = &[
         call.set::<Ingredient>(|ingredient| ingredient.not_for.extend(&diets));
         call.set::<Action>(|action| action.not_for.extend(&diets));
     }),
-    describes("part", &[Kind::Symptom], ".part(\"crust\")", part),
+    settles("part", &[Kind::Symptom], ".part(\"crust\")", part),
     describes("products", SCOPED, ".products(soft_rolls)", products),
     describes("synonyms", &[Kind::Product, Kind::Symptom, Kind::Reading], ".synonyms(\"flying top\")", |call| {
         let synonyms = call.many(1, "a text", arguments::text);
@@ -76,7 +74,7 @@ pub(super) const WORDS: &[Word] = &[
         call.set::<Reading>(|reading| reading.synonyms.extend(synonyms.iter().cloned()));
         call.set::<Symptom>(|symptom| symptom.synonyms.extend(synonyms));
     }),
-    describes("leak", &[Kind::Symptom], ".leak(0.02)", |call| {
+    settles("leak", &[Kind::Symptom], ".leak(0.02)", |call| {
         if call.takes(2, 2)
             && let Some(leak) = call.number_within(1, LEAST_LEAK, MOST_LEAK)
         {
@@ -87,12 +85,12 @@ pub(super) const WORDS: &[Word] = &[
         let others = call.many(1, "a symptom", arguments::symptom);
         call.set::<Symptom>(|symptom| symptom.contradicts.extend(others));
     }),
-    describes("question", &[Kind::Fact], ".question(\"…?\")", |call| {
+    settles("question", &[Kind::Fact], ".question(\"…?\")", |call| {
         if let Some(question) = only_text(call) {
             call.set::<Fact>(|fact| fact.question = question.into());
         }
     }),
-    describes("answered_by", &[Kind::Fact], ".answered_by(formula_has(gelatin))", |call| {
+    settles("answered_by", &[Kind::Fact], ".answered_by(formula_has(lard))", |call| {
         if call.takes(2, 2)
             && let Some(condition) = call.condition(1)
         {
@@ -105,7 +103,7 @@ pub(super) const WORDS: &[Word] = &[
             }
         }
     }),
-    describes("effort", &[Kind::Fact, Kind::Reading, Kind::Action], ".effort(5)", effort),
+    settles("effort", &[Kind::Fact, Kind::Reading, Kind::Action], ".effort(5)", effort),
 ];
 
 /// A leak below it would let P(findings) vanish.
@@ -216,7 +214,12 @@ fn caution(call: &mut Call<'_>) {
     call.set::<Cause>(|thing| thing.cautions.extend(&cautions));
 }
 
-fn provenance(call: &mut Call<'_>, provenance: Provenance) {
+/// A word that tells where a source stands, which is one of three.
+const fn provenance(name: &'static str, usage: &'static str, effect: fn(&mut Call<'_>)) -> Word {
+    Word { once: Some("provenance"), ..settles(name, &[Kind::Source], usage, effect) }
+}
+
+fn tell_provenance(call: &mut Call<'_>, provenance: Provenance) {
     if call.takes(1, 1) {
         call.set::<Source>(|source| source.provenance = provenance);
     }

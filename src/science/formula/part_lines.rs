@@ -115,8 +115,7 @@ impl<'a> PartLines<'a> {
     /// Share of the flour that goes into preferment and sponge, %; `None` without flour.
     pub(super) fn prefermented_flour(&self) -> Option<Estimate> {
         let early = |line: &&&Line| line.is_flour && matches!(line.stage, Stage::Preferment | Stage::Sponge);
-        // A sum of nothing is -0.0; nothing prefermented is 0.
-        let early = self.lines.iter().filter(early).map(|line| line.mass_kg).sum::<f64>() + 0.0;
+        let early: f64 = self.lines.iter().filter(early).map(|line| line.mass_kg).sum();
         (self.flour_kg > 0.0).then(|| Estimate::new(100.0 * early / self.flour_kg, "%", ON_FLOUR))
     }
 

@@ -47,7 +47,7 @@ pub struct Batch {
 /// Scales one part to a wanted mass in kg.
 ///
 /// # Errors
-/// A wanted mass that is not above zero, a part without lines.
+/// A wanted mass that is not above zero or too large to scale to, a part without lines.
 pub fn scale_to_mass(formula: &Formula, part: Part, wanted_kg: f64) -> Result<Batch, Nonsense> {
     let lines: Vec<&Line> = formula.part(part).collect();
     let mass: f64 = lines.iter().map(|line| line.mass_kg).sum();
@@ -56,6 +56,10 @@ pub fn scale_to_mass(formula: &Formula, part: Part, wanted_kg: f64) -> Result<Ba
     faults.unless(!lines.is_empty(), "formula", format!("has no {part:?}").to_lowercase());
     faults.or_ok()?;
     let factor = wanted_kg / mass;
+    let scales = lines.iter().all(|line| (line.mass_kg * factor).is_finite());
+    let mut faults = Nonsense::default();
+    faults.unless(scales, "wanted_kg", format!("`{wanted_kg:e}` kg is too large beside a formula of `{mass:e}` kg"));
+    faults.or_ok()?;
     let flour: f64 = lines.iter().filter(|line| line.is_flour).map(|line| line.mass_kg * factor).sum();
     Ok(Batch {
         factor: Estimate::new(factor, "1", SCALING),

@@ -4,7 +4,7 @@ use super::molar;
 use crate::science::{Estimate, Method, Nonsense, input_checks};
 
 /// Highest neutralising value that is believed: phosphoric acid with all three protons reaches 257.
-const HIGHEST_NEUTRALISING_VALUE: f64 = 300.0;
+pub const HIGHEST_NEUTRALISING_VALUE: f64 = 300.0;
 
 const NEUTRALISING: Method = Method {
     name: "neutralising value: 100 × sodium bicarbonate neutralised / acid",

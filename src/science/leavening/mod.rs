@@ -5,7 +5,8 @@ mod balance;
 mod gas;
 
 pub use acids::{
-    LEAVENING_ACIDS, LeaveningAcid, acid_for_soda, leavening_acid, soda_for_acid, stoichiometric_neutralising_value,
+    HIGHEST_NEUTRALISING_VALUE, LEAVENING_ACIDS, LeaveningAcid, acid_for_soda, leavening_acid, soda_for_acid,
+    stoichiometric_neutralising_value,
 };
 pub use balance::{
     AcidDose, LeaveningBalance, LeaveningFigures, PhDirection, SOAPY_RESIDUAL_SODA_PERCENT, leavening_figures,

@@ -1,6 +1,6 @@
 //! Declarations: twice, in the wrong file, incomplete, in a circle.
 
-use crate::support::{Changed, assert_told, pack};
+use crate::support::{Changed, assert_told, pack, told};
 
 #[test]
 fn an_id_declared_twice_tells_where_the_first_is() {
@@ -42,6 +42,55 @@ fn a_word_of_a_scale_declared_twice_is_told() {
 fn a_symptom_shown_twice_is_told() {
     let files = pack().property(".shows(hollow_under_crust, 0.3)");
     assert_told(&files, &["duplicate mixing.rhai:10:6 [shows] `hollow_under_crust` is shown twice by this cause"]);
+}
+
+/// The last of the two once won without a word.
+#[test]
+fn a_property_said_twice_is_told() {
+    let files = pack()
+        .and("facts.rhai", "fact(\"crust_torn\").title(\"a\").title(\"b\").question(\"Is it?\").effort(1).effort(2);");
+    let help = "leave out one of the two";
+    assert_told(
+        &files,
+        &[
+            &format!("duplicate facts.rhai:2:31 [title] `title` says again what has been said of a fact -- {help}"),
+            &format!("duplicate facts.rhai:2:71 [effort] `effort` says again what has been said of a fact -- {help}"),
+        ],
+    );
+}
+
+#[test]
+fn a_source_stands_in_one_place() {
+    let files = pack()
+        .and("sources.rhai", "source(\"a_book\").citation(\"Author A., Title, 1990\").published().from_memory();");
+    let expected = "`from_memory` says again what has been said of a source -- leave out one of the two";
+    let all = told(&files);
+    assert!(all.len() == 1 && all[0].ends_with(expected), "{all:?}");
+}
+
+#[test]
+fn one_prior_a_product_and_one_for_all_others() {
+    let own = told(&pack().property(".prior(hamburger_bun, 0.1).prior(hamburger_bun, 0.2)"));
+    assert!(own[0].ends_with("`prior` is said twice for `hamburger_bun` -- leave out one of the two"), "{own:?}");
+    let all = told(&pack().property(".prior(0.1)"));
+    assert!(
+        all[0].ends_with("`prior` says again what has been said of a cause -- leave out one of the two"),
+        "{all:?}"
+    );
+    assert_eq!((own.len(), all.len()), (1, 1));
+}
+
+#[test]
+fn a_part_of_evidence_said_twice_is_told() {
+    for (word, evidence) in [
+        ("usual", "usual(0.15), usual(0.4)"),
+        ("against", "against(3), against(4)"),
+        ("group", "group(\"a\"), group(\"b\")"),
+    ] {
+        let all = told(&pack().property(&format!(".evidence(dough_waits, 2, {evidence})")));
+        let expected = format!("`{word}(…)` stands twice in one piece of evidence -- leave out one of the two");
+        assert!(all.len() == 1 && all[0].ends_with(&expected), "{all:?}");
+    }
 }
 
 #[test]

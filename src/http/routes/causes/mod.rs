@@ -9,12 +9,12 @@ use utoipa::ToSchema;
 
 pub(crate) use rule::CauseRule;
 
-use super::common::keys;
 use crate::http::openapi::{ItemProblems, ParameterProblems};
 use crate::http::parameters::{NoParameters, ProductFilter};
 use crate::http::problem::{Problem, ProblemKind};
 use crate::http::reply::json;
 use crate::knowledge::{Cause, Key, Knowledge, ProductView};
+use crate::listings::keys;
 use crate::live_rules::LiveRules;
 use crate::suggest::did_you_mean;
 

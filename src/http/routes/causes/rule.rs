@@ -6,11 +6,11 @@ use serde::Serialize;
 use utoipa::ToSchema;
 
 use crate::diagnosis::{ChangeText, change_text, describe_condition, describe_regions};
-use crate::http::routes::common::{CautionItem, SourceItem, cautions, ids, sources};
 use crate::knowledge::{
     Cause, Declarations, Evidence, EvidenceKind, Input, Key, Knowledge, Link, Named, Prescription, ProductView,
     Setting, Text,
 };
+use crate::listings::{CautionItem, SourceItem, cautions, ids, sources};
 
 /// A cause with its whole rule.
 #[derive(Debug, Serialize, ToSchema)]

@@ -8,7 +8,7 @@ use crate::knowledge::{Caution, Declarations, Key, Named, Source, Table};
 /// A source of a figure or a claim.
 #[derive(Debug, Serialize, ToSchema)]
 #[schema(as = Source)]
-pub(super) struct SourceItem<'k> {
+pub(crate) struct SourceItem<'k> {
     /// Id of the source.
     #[schema(example = "common_practice")]
     id: &'k str,
@@ -23,7 +23,7 @@ pub(super) struct SourceItem<'k> {
 /// A caution: read it before acting.
 #[derive(Debug, Serialize, ToSchema)]
 #[schema(as = Caution)]
-pub(super) struct CautionItem<'k> {
+pub(crate) struct CautionItem<'k> {
     /// Id of the caution.
     #[schema(example = "hot_oven")]
     id: &'k str,
@@ -33,7 +33,7 @@ pub(super) struct CautionItem<'k> {
 }
 
 /// The sources of some keys.
-pub(super) fn sources<'k>(declared: &'k Declarations, keys: &[Key<Source>]) -> Vec<SourceItem<'k>> {
+pub(crate) fn sources<'k>(declared: &'k Declarations, keys: &[Key<Source>]) -> Vec<SourceItem<'k>> {
     let items = keys.iter().map(|key| &declared.sources[*key]);
     items
         .map(|source| SourceItem { id: &source.id, citation: &source.citation, provenance: source.provenance.word() })
@@ -41,17 +41,17 @@ pub(super) fn sources<'k>(declared: &'k Declarations, keys: &[Key<Source>]) -> V
 }
 
 /// The cautions of some keys.
-pub(super) fn cautions<'k>(declared: &'k Declarations, keys: &[Key<Caution>]) -> Vec<CautionItem<'k>> {
+pub(crate) fn cautions<'k>(declared: &'k Declarations, keys: &[Key<Caution>]) -> Vec<CautionItem<'k>> {
     let items = keys.iter().map(|key| &declared.cautions[*key]);
     items.map(|caution| CautionItem { id: &caution.id, text: &caution.text }).collect()
 }
 
 /// The ids of some keys.
-pub(super) fn ids<'k, T: Named>(table: &'k Table<T>, keys: &[Key<T>]) -> Vec<&'k str> {
+pub(crate) fn ids<'k, T: Named>(table: &'k Table<T>, keys: &[Key<T>]) -> Vec<&'k str> {
     keys.iter().map(|key| table[*key].id()).collect()
 }
 
 /// The keys of a product's listing, or all keys when no product is meant.
-pub(super) fn keys<T: Named>(table: &Table<T>, listed: Option<&[Key<T>]>) -> Vec<Key<T>> {
+pub(crate) fn keys<T: Named>(table: &Table<T>, listed: Option<&[Key<T>]>) -> Vec<Key<T>> {
     listed.map_or_else(|| table.keys().collect(), <[_]>::to_vec)
 }

@@ -1,4 +1,4 @@
-//! The listings of the vocabulary as JSON, for the command that prints the same bytes.
+//! The listings by what they list, as JSON.
 
 use super::{facts, ingredients, products, readings, symptoms};
 use crate::knowledge::{Knowledge, ProductView};
@@ -25,10 +25,10 @@ pub(crate) fn listing_json(
     view: Option<&ProductView>,
 ) -> serde_json::Result<Vec<u8>> {
     match listing {
-        Listing::Products => serde_json::to_vec(&products::listing(&knowledge.declared)),
-        Listing::Symptoms => serde_json::to_vec(&symptoms::listing(knowledge, view)),
-        Listing::Readings => serde_json::to_vec(&readings::listing(knowledge, view)),
-        Listing::Facts => serde_json::to_vec(&facts::listing(knowledge, view)),
-        Listing::Ingredients => serde_json::to_vec(&ingredients::listing(&knowledge.declared)),
+        Listing::Products => serde_json::to_vec(&products(&knowledge.declared)),
+        Listing::Symptoms => serde_json::to_vec(&symptoms(knowledge, view)),
+        Listing::Readings => serde_json::to_vec(&readings(knowledge, view)),
+        Listing::Facts => serde_json::to_vec(&facts(knowledge, view)),
+        Listing::Ingredients => serde_json::to_vec(&ingredients(&knowledge.declared)),
     }
 }
