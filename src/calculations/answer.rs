@@ -1,9 +1,10 @@
 //! The answer of a calculation, as the service and the command give it.
 
+use crate::json::DocumentFaults;
 use serde::Serialize;
 use utoipa::ToSchema;
 
-use super::calculation::{Calculation, InputFaults};
+use super::calculation::Calculation;
 use super::outcome::{Figure, Outcome};
 
 /// The answer of a calculation.
@@ -53,9 +54,9 @@ impl Calculation {
     ///
     /// # Errors
     /// Every fault of the inputs at once.
-    pub fn answer(&self, text: &[u8]) -> Result<CalculationAnswer, InputFaults> {
+    pub fn answer(&self, text: &[u8]) -> Result<CalculationAnswer, DocumentFaults> {
         let values = self.read(text)?;
-        let Outcome { figures, remarks } = self.run(&values).map_err(InputFaults::Faulty)?;
+        let Outcome { figures, remarks } = self.run(&values).map_err(DocumentFaults::Faulty)?;
         Ok(CalculationAnswer { calculation: self.name, figures: figures.into_iter().map(figure).collect(), remarks })
     }
 }

@@ -6,7 +6,7 @@ use super::input::{Input, Presence};
 use super::outcome::{FigureKind, Outcome};
 use super::read;
 use super::values::{Value, Values};
-use crate::json::{Fault, FaultCode, step};
+use crate::json::{DocumentFaults, Fault, FaultCode, step};
 use crate::science::{Fault as ScienceFault, Nonsense};
 
 /// A named calculation of the science.
@@ -32,21 +32,12 @@ pub struct Calculation {
     pub(super) compute: fn(&Values) -> Result<Outcome, Nonsense>,
 }
 
-/// Why inputs give no answer.
-#[derive(Debug, Clone, PartialEq)]
-pub enum InputFaults {
-    /// They are no JSON; line and column are in the message.
-    Malformed(String),
-    /// They are JSON with these faults.
-    Faulty(Vec<Fault>),
-}
-
 impl Calculation {
     /// Reads inputs from JSON text.
     ///
     /// # Errors
     /// Every fault at once: malformed JSON, or all inputs that are unknown, missing, of a wrong type or unit, out of range.
-    pub fn read(&self, text: &[u8]) -> Result<Values, InputFaults> {
+    pub fn read(&self, text: &[u8]) -> Result<Values, DocumentFaults> {
         read::inputs(self.inputs, text)
     }
 
@@ -133,18 +124,3 @@ fn pointer(path: &str) -> String {
 fn impossible(pointer: String, detail: String) -> Fault {
     Fault { pointer, code: FaultCode::Impossible, detail, help: None }
 }
-
-impl fmt::Display for InputFaults {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::Malformed(message) => write!(f, "the inputs are not JSON: {message}"),
-            Self::Faulty(faults) => {
-                let lines: Vec<String> =
-                    faults.iter().map(|fault| format!("{}: {}", fault.pointer, fault.detail)).collect();
-                f.write_str(&lines.join("\n"))
-            }
-        }
-    }
-}
-
-impl std::error::Error for InputFaults {}

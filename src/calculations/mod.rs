@@ -14,7 +14,7 @@ mod topics;
 mod values;
 
 pub use answer::{CalculationAnswer, FigureAnswer};
-pub use calculation::{Calculation, InputFaults};
+pub use calculation::Calculation;
 pub use description::{
     CalculationDescription, CalculationItem, CalculationList, ChoiceDescription, DefaultDescription, FigureDescription,
     InputDescription, InputType,

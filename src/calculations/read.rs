@@ -1,20 +1,19 @@
 //! Reads the inputs of a calculation from JSON, with every fault listed.
 
-use super::calculation::InputFaults;
 use super::input::{Choice, Input, InputKind, NumberKind, RowsKind};
 use super::values::{Value, Values};
-use crate::json::{FaultCode, Faults, Json, Node, Object, listing};
+use crate::json::{DocumentFaults, FaultCode, Faults, Json, Node, Object, listing};
 use crate::units::{Unit, convert, convert_difference};
 
 /// Longest name that comes back in an answer, characters.
 pub(crate) const LONGEST_TEXT: usize = 100;
 
 /// Reads a whole document.
-pub(super) fn inputs(inputs: &'static [Input], text: &[u8]) -> Result<Values, InputFaults> {
-    let json = Json::parse(text).map_err(InputFaults::Malformed)?;
+pub(super) fn inputs(inputs: &'static [Input], text: &[u8]) -> Result<Values, DocumentFaults> {
+    let json = Json::parse(text).map_err(DocumentFaults::Malformed)?;
     let mut faults = Faults::default();
     let values = object(&Node::root(&json), inputs, &mut faults);
-    if faults.0.is_empty() { Ok(values) } else { Err(InputFaults::Faulty(faults.0)) }
+    faults.finish(Some(values))
 }
 
 /// Reads the members of an object.

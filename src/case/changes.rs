@@ -2,10 +2,10 @@
 
 use serde_json::value::RawValue;
 
-use super::parse::{CaseFaults, find, read_case, read_facts};
+use super::parse::{find, read_case, read_facts};
 use super::types::{Case, Measured, Seen, SetAside};
 use super::{formula, readings, symptoms};
-use crate::json::{Document, FaultCode, Faults, Node, Object, listing};
+use crate::json::{Document, DocumentFaults, FaultCode, Faults, Node, Object, listing};
 use crate::knowledge::{Action, Fact, How, Ingredient, Key, Knowledge, Product};
 use crate::units::{Unit, convert};
 
@@ -64,16 +64,14 @@ impl WhatIfRequest {
     ///
     /// # Errors
     /// Every fault of the text at once.
-    pub fn parse(text: &[u8], knowledge: &Knowledge) -> Result<Self, CaseFaults> {
-        let document = Document::parse(text).map_err(CaseFaults::Malformed)?;
+    pub fn parse(text: &[u8], knowledge: &Knowledge) -> Result<Self, DocumentFaults> {
+        let document = Document::parse(text).map_err(DocumentFaults::Malformed)?;
         let mut faults = Faults::default();
         let root = Node::root(&document.case);
         let object = root.object(&mut faults, &["case", "changes", "reference"]);
         let read = object.and_then(|object| read(&object, knowledge, &mut faults));
-        match read {
-            Some((case, changes)) if faults.0.is_empty() => Ok(Self { case, changes, reference: document.reference }),
-            _ => Err(CaseFaults::Faulty(faults.0)),
-        }
+        let (case, changes) = faults.finish(read)?;
+        Ok(Self { case, changes, reference: document.reference })
     }
 }
 

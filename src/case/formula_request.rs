@@ -1,9 +1,9 @@
 //! What is asked about a formula: its figures, a batch of it, its classic ratio.
 
 use super::formula;
-use super::parse::{CaseFaults, find};
+use super::parse::find;
 use super::types::Formula;
-use crate::json::{Document, Fault, FaultCode, Faults, Node, Object, listing};
+use crate::json::{Document, DocumentFaults, Fault, FaultCode, Faults, Node, Object, listing};
 use crate::knowledge::{Key, Knowledge, Product};
 use crate::science::formula::{CLASSIC_RATIOS, ClassicRatio, Part, classic_ratio};
 use crate::science::{self, Nonsense};
@@ -58,7 +58,7 @@ impl FormulaRequest {
     ///
     /// # Errors
     /// Every fault of the text at once.
-    pub fn parse(text: &[u8], knowledge: &Knowledge) -> Result<Self, CaseFaults> {
+    pub fn parse(text: &[u8], knowledge: &Knowledge) -> Result<Self, DocumentFaults> {
         parse(text, &["product", "formula"], |object, faults| Self::read(object, knowledge, faults))
     }
 
@@ -76,7 +76,7 @@ impl BatchRequest {
     ///
     /// # Errors
     /// Every fault of the text at once.
-    pub fn parse(text: &[u8], knowledge: &Knowledge) -> Result<Self, CaseFaults> {
+    pub fn parse(text: &[u8], knowledge: &Knowledge) -> Result<Self, DocumentFaults> {
         parse(text, &["product", "formula", "part", "mass", "pieces", "piece_mass", "bake_loss"], |object, faults| {
             let request = FormulaRequest::read(object, knowledge, faults);
             let part = object.optional("part").map(|node| read_part(&node, faults));
@@ -91,7 +91,7 @@ impl RatioRequest {
     ///
     /// # Errors
     /// Every fault of the text at once; a product without a classic ratio is one, unless `ratio` names one.
-    pub fn parse(text: &[u8], knowledge: &Knowledge) -> Result<Self, CaseFaults> {
+    pub fn parse(text: &[u8], knowledge: &Knowledge) -> Result<Self, DocumentFaults> {
         parse(text, &["product", "formula", "ratio"], |object, faults| {
             let request = FormulaRequest::read(object, knowledge, faults);
             let ratio = match object.optional("ratio") {
@@ -107,15 +107,12 @@ fn parse<T>(
     text: &[u8],
     members: &[&str],
     read: impl FnOnce(&Object<'_>, &mut Faults) -> Option<T>,
-) -> Result<T, CaseFaults> {
-    let document = Document::parse(text).map_err(CaseFaults::Malformed)?;
+) -> Result<T, DocumentFaults> {
+    let document = Document::parse(text).map_err(DocumentFaults::Malformed)?;
     let mut faults = Faults::default();
     let root = Node::root(&document.case);
     let found = root.object(&mut faults, members).and_then(|object| read(&object, &mut faults));
-    match found {
-        Some(found) if faults.0.is_empty() => Ok(found),
-        _ => Err(CaseFaults::Faulty(faults.0)),
-    }
+    faults.finish(found)
 }
 
 pub(crate) fn read_part(node: &Node<'_>, faults: &mut Faults) -> Option<Part> {

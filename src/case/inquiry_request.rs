@@ -4,9 +4,9 @@ use serde::Serialize;
 use utoipa::ToSchema;
 
 use super::document::CaseDocument;
-use super::parse::{CaseFaults, read_case};
+use super::parse::read_case;
 use super::types::Case;
-use crate::json::{Document, FaultCode, Faults, Node, Object};
+use crate::json::{Document, DocumentFaults, FaultCode, Faults, Node, Object};
 use crate::knowledge::Knowledge;
 
 /// How far finding out may go.
@@ -82,17 +82,13 @@ impl InquiryRequest {
     ///
     /// # Errors
     /// Every fault of the text at once.
-    pub fn parse(text: &[u8], knowledge: &Knowledge) -> Result<Self, CaseFaults> {
-        let document = Document::parse(text).map_err(CaseFaults::Malformed)?;
+    pub fn parse(text: &[u8], knowledge: &Knowledge) -> Result<Self, DocumentFaults> {
+        let document = Document::parse(text).map_err(DocumentFaults::Malformed)?;
         let mut faults = Faults::default();
         let root = Node::root(&document.case);
         let request = root.object(&mut faults, &MEMBERS).and_then(|object| read(&object, knowledge, &mut faults));
-        match request {
-            Some(request) if faults.0.is_empty() => {
-                Ok(Self { case: Case { reference: document.reference, ..request.case }, ..request })
-            }
-            _ => Err(CaseFaults::Faulty(faults.0)),
-        }
+        let request = faults.finish(request)?;
+        Ok(Self { case: Case { reference: document.reference, ..request.case }, ..request })
     }
 }
 

@@ -27,6 +27,5 @@ pub use formula_document::{BatchDocument, FormulaRequestDocument, MeasureDocumen
 pub use formula_request::{BatchRequest, BatchSize, FormulaRequest, RatioRequest, faults_of};
 pub(crate) use formula_request::{read_part, read_size};
 pub use inquiry_request::{DEEPEST, InquiryOptions, InquiryRequest, InquiryRequestDocument};
-pub use parse::CaseFaults;
 pub(crate) use parse::{find, find_named};
 pub use types::{AvoidedIngredient, Case, Formula, FormulaLine, LineContent, Measured, Requirements, Seen, SetAside};

@@ -1,10 +1,8 @@
 //! From JSON text to a [`Case`].
 
-use std::fmt;
-
 use super::types::Case;
 use super::{formula, readings, requirements, symptoms};
-use crate::json::{Document, Fault, Faults, Node, Object, listing};
+use crate::json::{Document, DocumentFaults, Faults, Node, Object, listing};
 use crate::knowledge::{Key, Knowledge, Named, Product, Table};
 use crate::suggest::{did_you_mean, so_called};
 
@@ -12,45 +10,18 @@ use crate::suggest::{did_you_mean, so_called};
 pub(super) const MEMBERS: [&str; 7] =
     ["product", "symptoms", "readings", "facts", "formula", "requirements", "reference"];
 
-/// Why a text is no case.
-#[derive(Debug)]
-pub enum CaseFaults {
-    /// It is no JSON; line and column are in the message.
-    Malformed(String),
-    /// It is JSON with these faults.
-    Faulty(Vec<Fault>),
-}
-
-impl fmt::Display for CaseFaults {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::Malformed(message) => write!(f, "the case is not JSON: {message}"),
-            Self::Faulty(faults) => {
-                let lines: Vec<String> =
-                    faults.iter().map(|fault| format!("{}: {}", fault.pointer, fault.detail)).collect();
-                f.write_str(&lines.join("\n"))
-            }
-        }
-    }
-}
-
-impl std::error::Error for CaseFaults {}
-
 impl Case {
     /// Reads a case from JSON text.
     ///
     /// # Errors
     /// Every fault of the text at once: malformed JSON, or all members that are unknown, missing, of a wrong type, out of
     /// range, contradictory or double.
-    pub fn parse(text: &[u8], knowledge: &Knowledge) -> Result<Self, CaseFaults> {
-        let document = Document::parse(text).map_err(CaseFaults::Malformed)?;
+    pub fn parse(text: &[u8], knowledge: &Knowledge) -> Result<Self, DocumentFaults> {
+        let document = Document::parse(text).map_err(DocumentFaults::Malformed)?;
         let mut faults = Faults::default();
         let root = Node::root(&document.case);
         let case = read_case(&root, knowledge, &mut faults);
-        match case {
-            Some(case) if faults.0.is_empty() => Ok(Self { reference: document.reference, ..case }),
-            _ => Err(CaseFaults::Faulty(faults.0)),
-        }
+        Ok(Self { reference: document.reference, ..faults.finish(case)? })
     }
 }
 

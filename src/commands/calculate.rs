@@ -11,7 +11,8 @@ use super::exit::Exit;
 use super::input::{in_a_line, read_input};
 use super::options::JsonOption;
 use super::output::{complain, width};
-use crate::calculations::{Calculation, CalculationList, InputFaults, find, suggestion};
+use crate::calculations::{Calculation, CalculationList, find, suggestion};
+use crate::json::DocumentFaults;
 
 /// Compute what a technologist computes: water temperature, ice, leavening, water activity and more
 ///
@@ -72,10 +73,10 @@ fn named(name: &str) -> Result<&'static Calculation, Exit> {
     })
 }
 
-fn explain(faults: &InputFaults) -> Exit {
+fn explain(faults: &DocumentFaults) -> Exit {
     match faults {
-        InputFaults::Malformed(_) => complain(faults),
-        InputFaults::Faulty(faults) => faults.iter().for_each(|fault| complain(in_a_line(fault, "the inputs"))),
+        DocumentFaults::Malformed(_) => complain(faults),
+        DocumentFaults::Faulty(faults) => faults.iter().for_each(|fault| complain(in_a_line(fault, "the inputs"))),
     }
     Exit::Faulty
 }

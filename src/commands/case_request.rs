@@ -4,13 +4,12 @@ use serde_json::{Map, Value};
 
 use super::diagnose::explain;
 use super::exit::Exit;
-use crate::case::CaseFaults;
-use crate::json::{Fault, Json, write_members};
+use crate::json::{DocumentFaults, Fault, Json, write_members};
 
 /// The request: the case as it was written, and the other members. What is wrong with the text of the case is told with
 /// the lines and columns of its own.
 pub(super) fn wrapped(case: &[u8], rest: &Map<String, Value>) -> Result<Vec<u8>, Exit> {
-    let whole = |message| told(CaseFaults::Malformed(message));
+    let whole = |message| told(DocumentFaults::Malformed(message));
     Json::parse(case).map_err(whole)?;
     let case = str::from_utf8(case).map_err(|error| whole(error.to_string()))?;
     let rest: Vec<(&str, String)> = rest.iter().map(|(name, value)| (name.as_str(), value.to_string())).collect();
@@ -19,10 +18,10 @@ pub(super) fn wrapped(case: &[u8], rest: &Map<String, Value>) -> Result<Vec<u8>,
 }
 
 /// Tells the faults of such a request.
-pub(super) fn told(faults: CaseFaults) -> Exit {
+pub(super) fn told(faults: DocumentFaults) -> Exit {
     explain(&match faults {
-        CaseFaults::Faulty(faults) => CaseFaults::Faulty(without_case_prefix(faults)),
-        malformed @ CaseFaults::Malformed(_) => malformed,
+        DocumentFaults::Faulty(faults) => DocumentFaults::Faulty(without_case_prefix(faults)),
+        malformed @ DocumentFaults::Malformed(_) => malformed,
     });
     Exit::Faulty
 }

@@ -11,7 +11,8 @@ use super::exit::Exit;
 use super::input::{in_a_line, read_input};
 use super::options::{JsonOption, RulesOption};
 use super::output::{complain, width};
-use crate::intake::{self, ComplaintFaults};
+use crate::intake;
+use crate::json::DocumentFaults;
 
 /// Take a complaint in plain words for a case
 ///
@@ -66,9 +67,9 @@ impl Complaint {
     }
 }
 
-fn explain(faults: &ComplaintFaults) {
+fn explain(faults: &DocumentFaults) {
     match faults {
-        ComplaintFaults::Malformed(_) => complain(faults),
-        ComplaintFaults::Faulty(faults) => faults.iter().for_each(|fault| complain(in_a_line(fault, "the complaint"))),
+        DocumentFaults::Malformed(_) => complain(faults),
+        DocumentFaults::Faulty(faults) => faults.iter().for_each(|fault| complain(in_a_line(fault, "the complaint"))),
     }
 }

@@ -8,8 +8,9 @@ use super::exit::Exit;
 use super::input::{in_a_line, read_case};
 use super::options::{JsonOption, RulesOption};
 use super::output::{complain, print, width};
-use crate::case::{Case, CaseFaults};
+use crate::case::Case;
 use crate::diagnosis::render;
+use crate::json::DocumentFaults;
 use crate::replay::write_record;
 
 /// Diagnose one case
@@ -54,14 +55,14 @@ impl Diagnose {
     }
 }
 
-pub(super) fn explain(faults: &CaseFaults) {
+pub(super) fn explain(faults: &DocumentFaults) {
     explain_of(faults, "the case");
 }
 
 /// Tells the faults of a document that people call `whole`.
-pub(super) fn explain_of(faults: &CaseFaults, whole: &str) {
+pub(super) fn explain_of(faults: &DocumentFaults, whole: &str) {
     match faults {
-        CaseFaults::Malformed(detail) => complain(format_args!("{whole} is not JSON: {detail}")),
-        CaseFaults::Faulty(faults) => faults.iter().for_each(|fault| complain(in_a_line(fault, whole))),
+        DocumentFaults::Malformed(detail) => complain(format_args!("{whole} is not JSON: {detail}")),
+        DocumentFaults::Faulty(faults) => faults.iter().for_each(|fault| complain(in_a_line(fault, whole))),
     }
 }

@@ -11,8 +11,9 @@ use super::diagnose::explain;
 use super::exit::Exit;
 use super::input::read_input;
 use super::options::{JsonOption, RulesOption};
-use crate::case::{BatchRequest, CaseFaults, FormulaRequest, faults_of};
+use crate::case::{BatchRequest, FormulaRequest, faults_of};
 use crate::formulas::Weighed;
+use crate::json::DocumentFaults;
 use crate::science::Nonsense;
 
 /// Compute the figures of a formula, or scale it to a batch
@@ -59,10 +60,10 @@ impl Formula {
 
 /// What science has against the formula.
 fn impossible(nonsense: Nonsense) -> Exit {
-    told(CaseFaults::Faulty(faults_of(&nonsense)))
+    told(DocumentFaults::Faulty(faults_of(&nonsense)))
 }
 
-fn told(faults: CaseFaults) -> Exit {
+fn told(faults: DocumentFaults) -> Exit {
     explain(&faults);
     Exit::Faulty
 }

@@ -5,8 +5,9 @@ use std::collections::BTreeMap;
 use serde::Serialize;
 use utoipa::ToSchema;
 
-use crate::case::{Case, CaseFaults, Fault, FaultCode};
+use crate::case::{Case, Fault, FaultCode};
 use crate::diagnosis::Diagnostician;
+use crate::json::DocumentFaults;
 use crate::rule_tests::LeadingCause;
 
 /// How many causes come first.
@@ -128,8 +129,8 @@ fn first(ranking: Ranking) -> (Vec<LeadingCause>, Vec<Fault>) {
 
 fn ranking(case: &[u8], diagnostician: &Diagnostician) -> Ranking {
     let case = Case::parse(case, diagnostician.knowledge()).map_err(|faults| match faults {
-        CaseFaults::Faulty(faults) => faults,
-        CaseFaults::Malformed(detail) => {
+        DocumentFaults::Faulty(faults) => faults,
+        DocumentFaults::Malformed(detail) => {
             vec![fault("", FaultCode::WrongType, format!("the case is not JSON: {detail}"))]
         }
     })?;

@@ -1,6 +1,7 @@
 //! The lines of a case's formula as science takes them.
 
-use crate::case::{CaseFaults, Formula, FormulaLine, FormulaRequest, LineContent, faults_of};
+use crate::case::{Formula, FormulaLine, FormulaRequest, LineContent, faults_of};
+use crate::json::DocumentFaults;
 use crate::knowledge::{Composition, Declarations, Leavening};
 use crate::science::Nonsense;
 use crate::science::formula::{self, Line, Part, Role, Stage};
@@ -41,9 +42,9 @@ impl<'a> Weighed<'a> {
     ///
     /// # Errors
     /// As [`Self::new`].
-    pub fn of(request: &'a FormulaRequest, declared: &'a Declarations) -> Result<Self, CaseFaults> {
+    pub fn of(request: &'a FormulaRequest, declared: &'a Declarations) -> Result<Self, DocumentFaults> {
         let main = request.product.map_or(Stage::Dough, |product| declared.main_stage(product));
-        Self::new(&request.formula, declared, main).map_err(|nonsense| CaseFaults::Faulty(faults_of(&nonsense)))
+        Self::new(&request.formula, declared, main).map_err(|nonsense| DocumentFaults::Faulty(faults_of(&nonsense)))
     }
 
     /// The lines as science takes them.

@@ -39,5 +39,5 @@ mod words;
 
 pub use answer::*;
 pub use reader::Intake;
-pub use request::{Complaint, ComplaintDocument, ComplaintFaults, MOST_CHARACTERS};
+pub use request::{Complaint, ComplaintDocument, MOST_CHARACTERS};
 pub use sheet::*;

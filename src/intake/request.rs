@@ -1,12 +1,10 @@
 //! What is asked about a complaint.
 
-use std::fmt;
-
 use serde::Serialize;
 use utoipa::ToSchema;
 
 use crate::case::find;
-use crate::json::{Document, Fault, FaultCode, Faults, Node};
+use crate::json::{Document, DocumentFaults, FaultCode, Faults, Node};
 use crate::knowledge::{Key, Knowledge, Product};
 
 /// Longest text, characters: some two pages. The bound keeps hostile input cheap.
@@ -43,36 +41,16 @@ pub struct ComplaintDocument {
     pub most: Option<u32>,
 }
 
-/// Why a request about a complaint cannot be answered.
-#[derive(Debug)]
-pub enum ComplaintFaults {
-    /// It is no JSON; line and column are in the message.
-    Malformed(String),
-    /// It is JSON with these faults.
-    Faulty(Vec<Fault>),
-}
-
-impl fmt::Display for ComplaintFaults {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::Malformed(message) => write!(f, "the complaint is not JSON: {message}"),
-            Self::Faulty(faults) => write!(f, "the complaint has {} faults", faults.len()),
-        }
-    }
-}
-
-impl std::error::Error for ComplaintFaults {}
-
 impl Complaint {
     /// Reads a request from JSON text.
     ///
     /// # Errors
     /// Every fault of the request at once.
-    pub fn parse(json: &[u8], knowledge: &Knowledge) -> Result<Self, ComplaintFaults> {
-        let document = Document::parse(json).map_err(|error| ComplaintFaults::Malformed(error.to_string()))?;
+    pub fn parse(json: &[u8], knowledge: &Knowledge) -> Result<Self, DocumentFaults> {
+        let document = Document::parse(json).map_err(DocumentFaults::Malformed)?;
         let mut faults = Faults::default();
         let complaint = Self::read(&Node::root(&document.case), knowledge, &mut faults);
-        complaint.filter(|_| faults.0.is_empty()).ok_or(ComplaintFaults::Faulty(faults.0))
+        faults.finish(complaint)
     }
 
     fn read(root: &Node<'_>, knowledge: &Knowledge, faults: &mut Faults) -> Option<Self> {

@@ -1,5 +1,7 @@
 //! What is wrong with a JSON document, and where.
 
+use std::fmt;
+
 use serde::Serialize;
 use utoipa::ToSchema;
 
@@ -45,3 +47,27 @@ pub struct Fault {
     #[schema(example = "write `Cel`")]
     pub help: Option<String>,
 }
+
+/// Why a text is not the document that it should be.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum DocumentFaults {
+    /// It is no JSON; line and column are in the message.
+    Malformed(String),
+    /// It is JSON with these faults.
+    Faulty(Vec<Fault>),
+}
+
+impl fmt::Display for DocumentFaults {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Malformed(message) => write!(f, "this is not JSON: {message}"),
+            Self::Faulty(faults) => {
+                let lines: Vec<String> =
+                    faults.iter().map(|fault| format!("{}: {}", fault.pointer, fault.detail)).collect();
+                f.write_str(&lines.join("\n"))
+            }
+        }
+    }
+}
+
+impl std::error::Error for DocumentFaults {}

@@ -9,7 +9,7 @@ mod node;
 mod raw;
 mod value;
 
-pub use fault::{Fault, FaultCode};
+pub use fault::{DocumentFaults, Fault, FaultCode};
 pub(crate) use node::{Faults, Node, Object, listing, step};
 pub(crate) use raw::{raw_members, write_members};
 pub(crate) use value::{Document, Json, text_without_mark, without_mark};

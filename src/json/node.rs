@@ -2,7 +2,7 @@
 
 use std::collections::HashSet;
 
-use super::fault::{Fault, FaultCode};
+use super::fault::{DocumentFaults, Fault, FaultCode};
 use super::value::Json;
 use crate::numeral::written;
 use crate::suggest::did_you_mean;
@@ -49,6 +49,14 @@ const MOST_FAULTS: usize = 1_000;
 pub(crate) struct Faults(pub(crate) Vec<Fault>);
 
 impl Faults {
+    /// What was read, unless there are faults.
+    pub(crate) fn finish<T>(self, found: Option<T>) -> Result<T, DocumentFaults> {
+        match found {
+            Some(found) if self.0.is_empty() => Ok(found),
+            _ => Err(DocumentFaults::Faulty(self.0)),
+        }
+    }
+
     /// Whether no more are told.
     fn is_full(&self) -> bool {
         self.0.len() >= MOST_FAULTS

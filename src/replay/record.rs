@@ -5,9 +5,9 @@ use serde_json::value::RawValue;
 
 use super::PROGRAM_VERSION;
 use super::recorded::Recorded;
-use crate::case::{Case, CaseFaults};
+use crate::case::Case;
 use crate::diagnosis::Diagnostician;
-use crate::json::{FaultCode, Faults, Json, Node, without_mark};
+use crate::json::{DocumentFaults, FaultCode, Faults, Json, Node, without_mark};
 
 /// A diagnosis as somebody stored it.
 #[derive(Debug)]
@@ -35,9 +35,9 @@ impl<'t> Record<'t> {
     ///
     /// # Errors
     /// Every fault of the record at once. What the rules say against the case is none: a replay tells it.
-    pub fn parse(text: &'t [u8]) -> Result<Self, CaseFaults> {
+    pub fn parse(text: &'t [u8]) -> Result<Self, DocumentFaults> {
         let text = without_mark(text);
-        let json = Json::parse(text).map_err(CaseFaults::Malformed)?;
+        let json = Json::parse(text).map_err(DocumentFaults::Malformed)?;
         let mut faults = Faults::default();
         let root = Node::root(&json);
         let mut recorded = Recorded::default();
@@ -62,11 +62,11 @@ impl<'t> Record<'t> {
         }
         match texts {
             Ok(Texts { case: Some(case), diagnosis: Some(diagnosis) }) if faults.0.is_empty() => {
-                let json = Json::parse(diagnosis.get().as_bytes()).map_err(CaseFaults::Malformed)?;
+                let json = Json::parse(diagnosis.get().as_bytes()).map_err(DocumentFaults::Malformed)?;
                 let (case, diagnosis) = (case.get(), diagnosis.get());
                 Ok(Self { case, diagnosis, json, recorded, program_version })
             }
-            _ => Err(CaseFaults::Faulty(faults.0)),
+            _ => Err(DocumentFaults::Faulty(faults.0)),
         }
     }
 }
@@ -76,15 +76,15 @@ impl<'t> Record<'t> {
 ///
 /// # Errors
 /// Every fault of the case at once, and too many symptoms.
-pub fn write_record(case: &[u8], diagnostician: &Diagnostician) -> Result<Vec<u8>, CaseFaults> {
+pub fn write_record(case: &[u8], diagnostician: &Diagnostician) -> Result<Vec<u8>, DocumentFaults> {
     let case = without_space(without_mark(case));
     let parsed = Case::parse(&case, diagnostician.knowledge())?;
     let diagnosis = diagnostician.diagnose(parsed).map_err(|fault| {
         let mut faults = Faults::default();
         Node::root(&Json::Null).fault(&mut faults, FaultCode::OutOfRange, fault.to_string(), None);
-        CaseFaults::Faulty(faults.0)
+        DocumentFaults::Faulty(faults.0)
     })?;
-    let answer = diagnosis.to_json().map_err(|error| CaseFaults::Malformed(error.to_string()))?;
+    let answer = diagnosis.to_json().map_err(|error| DocumentFaults::Malformed(error.to_string()))?;
     let mut record = Vec::with_capacity(case.len() + answer.len() + 64);
     record.extend_from_slice(b"{\"case\":");
     record.extend_from_slice(&case);

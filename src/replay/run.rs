@@ -5,9 +5,9 @@ use super::differences;
 use super::record::Record;
 use super::recorded::Recorded;
 use super::{PROGRAM_VERSION, words};
-use crate::case::{Case, CaseFaults, Fault};
+use crate::case::{Case, Fault};
 use crate::diagnosis::Diagnostician;
-use crate::json::{FaultCode, Faults, Json, Node};
+use crate::json::{DocumentFaults, FaultCode, Faults, Json, Node};
 
 impl Record<'_> {
     /// Diagnoses the case again and compares.
@@ -53,8 +53,8 @@ impl Record<'_> {
     fn answer(&self, diagnostician: &Diagnostician) -> serde_json::Result<Result<Vec<u8>, Vec<Fault>>> {
         let case = match Case::parse(self.case.as_bytes(), diagnostician.knowledge()) {
             Ok(case) => case,
-            Err(CaseFaults::Faulty(faults)) => return Ok(Err(faults)),
-            Err(CaseFaults::Malformed(detail)) => return Ok(Err(vec![fault("", detail)])),
+            Err(DocumentFaults::Faulty(faults)) => return Ok(Err(faults)),
+            Err(DocumentFaults::Malformed(detail)) => return Ok(Err(vec![fault("", detail)])),
         };
         match diagnostician.diagnose(case) {
             Ok(diagnosis) => diagnosis.to_json().map(Ok),

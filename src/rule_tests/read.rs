@@ -2,8 +2,8 @@
 
 use super::expectation::{self, Expectation};
 use super::places::{Places, Span};
-use crate::case::{Case, CaseFaults};
-use crate::json::{Fault, FaultCode, Faults, Json, Node};
+use crate::case::Case;
+use crate::json::{DocumentFaults, Fault, FaultCode, Faults, Json, Node};
 use crate::knowledge::Knowledge;
 use crate::rules::{Code, Diagnostic, RuleFiles, Severity};
 
@@ -102,13 +102,13 @@ impl CaseFile<'_> {
         let pointer = node.pointer();
         match Case::parse(self.places.value(&pointer)?.as_bytes(), self.knowledge) {
             Ok(case) => Some(case),
-            Err(CaseFaults::Faulty(found)) => {
+            Err(DocumentFaults::Faulty(found)) => {
                 faults.0.extend(
                     found.into_iter().map(|fault| Fault { pointer: format!("{pointer}{}", fault.pointer), ..fault }),
                 );
                 None
             }
-            Err(CaseFaults::Malformed(message)) => {
+            Err(DocumentFaults::Malformed(message)) => {
                 node.fault(faults, FaultCode::WrongType, message, None);
                 None
             }

@@ -8,5 +8,5 @@ mod read;
 mod run;
 
 pub use answer::{TrialAnswer, TrialCase, TrialRanking, TrialRules, TrialTests};
-pub use read::{MOST_CASES, MOST_FILES, Trial, TrialDocument, TrialFaults};
+pub use read::{MOST_CASES, MOST_FILES, Trial, TrialDocument};
 pub use run::TrialTooLong;

@@ -5,7 +5,7 @@ use serde_json::value::RawValue;
 use utoipa::ToSchema;
 
 use crate::case::CaseDocument;
-use crate::json::{Fault, FaultCode, Faults, Json, Node, without_mark};
+use crate::json::{DocumentFaults, FaultCode, Faults, Json, Node, without_mark};
 use crate::rules::RuleFiles;
 use crate::suggest::did_you_mean;
 
@@ -40,15 +40,6 @@ pub struct TrialDocument {
     pub cases: Vec<CaseDocument>,
 }
 
-/// Why a text is no trial.
-#[derive(Debug)]
-pub enum TrialFaults {
-    /// It is no JSON; line and column are in the message.
-    Malformed(String),
-    /// It is JSON with these faults.
-    Faulty(Vec<Fault>),
-}
-
 /// The cases as they were written; everything else has been read.
 #[derive(Deserialize)]
 struct Cases<'t> {
@@ -61,8 +52,8 @@ impl Trial {
     ///
     /// # Errors
     /// Every fault of the text at once; what is wrong with the rules and the cases themselves is told by the trial.
-    pub fn read(text: &[u8], files: &RuleFiles) -> Result<Self, TrialFaults> {
-        let json = Json::parse(text).map_err(TrialFaults::Malformed)?;
+    pub fn read(text: &[u8], files: &RuleFiles) -> Result<Self, DocumentFaults> {
+        let json = Json::parse(text).map_err(DocumentFaults::Malformed)?;
         let mut faults = Faults::default();
         let mut files = files.clone();
         let root = Node::root(&json);
@@ -74,11 +65,9 @@ impl Trial {
                 count_cases(&node, &mut faults);
             }
         }
-        if !faults.0.is_empty() {
-            return Err(TrialFaults::Faulty(faults.0));
-        }
+        faults.finish(Some(()))?;
         let Cases { cases } =
-            serde_json::from_slice(without_mark(text)).map_err(|error| TrialFaults::Malformed(error.to_string()))?;
+            serde_json::from_slice(without_mark(text)).map_err(|error| DocumentFaults::Malformed(error.to_string()))?;
         Ok(Self { files, cases: cases.into_iter().map(|case| case.get().as_bytes().to_vec()).collect() })
     }
 }

@@ -11,10 +11,10 @@ use super::sample::{Layout, sample};
 use super::settings::{Moved, Settings, hold, sort};
 use super::weights::{Applied, Control};
 use super::{cautions, decision};
-use crate::case::{Case, CaseFaults, faults_of};
+use crate::case::{Case, faults_of};
 use crate::diagnosis::{Diagnosis, Diagnostician};
 use crate::formulas::{Batch, Weighed};
-use crate::json::{Fault, FaultCode};
+use crate::json::{DocumentFaults, Fault, FaultCode};
 use crate::knowledge::{Key, Symptom};
 
 /// What people fill in by hand.
@@ -41,11 +41,14 @@ impl TrialSheet<'_> {
     /// # Errors
     /// A case that cannot be diagnosed or gives nothing to try, a formula or batch that cannot be meant, actions or a
     /// design that do not fit: every fault of the step that fails, with its place in the request.
-    pub fn plan<'k>(diagnostician: &'k Diagnostician, request: &TrialRequest) -> Result<TrialSheet<'k>, CaseFaults> {
+    pub fn plan<'k>(
+        diagnostician: &'k Diagnostician,
+        request: &TrialRequest,
+    ) -> Result<TrialSheet<'k>, DocumentFaults> {
         let (_, seen) = diagnostician.known(&request.case);
         let diagnosis = diagnostician.diagnose(request.case.clone()).map_err(|fault| {
             let code = FaultCode::OutOfRange;
-            CaseFaults::Faulty(vec![Fault {
+            DocumentFaults::Faulty(vec![Fault {
                 pointer: "/case/symptoms".into(),
                 code,
                 detail: fault.to_string(),
@@ -66,7 +69,7 @@ struct Planning<'d, 'k> {
 }
 
 impl<'d, 'k> Planning<'d, 'k> {
-    fn sheet(&self) -> Result<TrialSheet<'k>, CaseFaults> {
+    fn sheet(&self) -> Result<TrialSheet<'k>, DocumentFaults> {
         let declared = &self.diagnostician.knowledge().declared;
         let TrialRequest { case, design, repeats, measure, actions, .. } = self.request;
         let weighed = self.weighed()?;
@@ -79,11 +82,11 @@ impl<'d, 'k> Planning<'d, 'k> {
         });
         let Chosen { changes, first, not_tried, other_ways } =
             choose(self.diagnosis, actions.as_deref(), *design, declared, control.as_ref())
-                .map_err(CaseFaults::Faulty)?;
-        let plan = lay_out(self.request, changes.len()).map_err(CaseFaults::Faulty)?;
+                .map_err(DocumentFaults::Faulty)?;
+        let plan = lay_out(self.request, changes.len()).map_err(DocumentFaults::Faulty)?;
         let runs_with_a_change = plan.runs_with_a_change;
         let layout = Layout { runs_with_a_change, repeats: *repeats, size: self.request.size };
-        let sample = sample(measure, layout, declared).map_err(CaseFaults::Faulty)?;
+        let sample = sample(measure, layout, declared).map_err(DocumentFaults::Faulty)?;
         let lettered = self.lettered(&changes, control.as_ref());
         let records = Records::of(declared, case, &self.seen, &changes, measure.target.as_ref());
         let hold = self.held(&lettered, &records);
@@ -116,7 +119,7 @@ impl<'d, 'k> Planning<'d, 'k> {
         })
     }
 
-    fn weighed(&self) -> Result<Option<Weighed<'d>>, CaseFaults>
+    fn weighed(&self) -> Result<Option<Weighed<'d>>, DocumentFaults>
     where
         'k: 'd,
     {
@@ -127,7 +130,7 @@ impl<'d, 'k> Planning<'d, 'k> {
         weighed.transpose().map_err(|nonsense| at_places(faults_of(&nonsense)))
     }
 
-    fn batch(&self, weighed: &Weighed<'_>) -> Result<Batch, CaseFaults> {
+    fn batch(&self, weighed: &Weighed<'_>) -> Result<Batch, DocumentFaults> {
         let batch = weighed.batch(self.request.part, self.request.size);
         batch.map_err(|nonsense| at_places(faults_of(&nonsense)))
     }
@@ -163,12 +166,12 @@ impl<'d, 'k> Planning<'d, 'k> {
 }
 
 /// Faults of a formula belong to the case, those of a size to the batch.
-fn at_places(faults: Vec<Fault>) -> CaseFaults {
+fn at_places(faults: Vec<Fault>) -> DocumentFaults {
     let place = |fault: Fault| {
         let member = if fault.pointer.starts_with("/formula") { "/case" } else { "/batch" };
         under(member, fault)
     };
-    CaseFaults::Faulty(faults.into_iter().map(place).collect())
+    DocumentFaults::Faulty(faults.into_iter().map(place).collect())
 }
 
 fn weights(batch: &Batch) -> BatchWeights {

@@ -6,8 +6,8 @@ use sha2::{Digest, Sha256};
 use utoipa::ToSchema;
 
 use super::measure::{Measure, read_measure};
-use crate::case::{BatchSize, Case, CaseFaults, read_part, read_size};
-use crate::json::{Document, Fault, FaultCode, Faults, Node, Object, listing, without_mark};
+use crate::case::{BatchSize, Case, read_part, read_size};
+use crate::json::{Document, DocumentFaults, Fault, FaultCode, Faults, Node, Object, listing, without_mark};
 use crate::knowledge::Knowledge;
 use crate::science::formula::Part;
 use crate::suggest::did_you_mean;
@@ -92,18 +92,14 @@ impl TrialRequest {
     ///
     /// # Errors
     /// Every fault of the text at once, those of the case under `/case`.
-    pub fn parse(text: &[u8], knowledge: &Knowledge) -> Result<Self, CaseFaults> {
-        let document = Document::parse(text).map_err(CaseFaults::Malformed)?;
+    pub fn parse(text: &[u8], knowledge: &Knowledge) -> Result<Self, DocumentFaults> {
+        let document = Document::parse(text).map_err(DocumentFaults::Malformed)?;
         let mut faults = Faults::default();
         let root = Node::root(&document.case);
         let object = root.object(&mut faults, &MEMBERS);
         let found = object.and_then(|object| read(&object, text, knowledge, &mut faults));
-        match found {
-            Some(found) if faults.0.is_empty() => {
-                Ok(Self { case: Case { reference: document.reference, ..found.case }, ..found })
-            }
-            _ => Err(CaseFaults::Faulty(faults.0)),
-        }
+        let found = faults.finish(found)?;
+        Ok(Self { case: Case { reference: document.reference, ..found.case }, ..found })
     }
 }
 
@@ -143,12 +139,12 @@ fn seed_of(case: &str) -> u32 {
 fn read_case(text: &str, knowledge: &Knowledge, faults: &mut Faults) -> Option<Case> {
     match Case::parse(text.as_bytes(), knowledge) {
         Ok(case) => Some(case),
-        Err(CaseFaults::Faulty(own)) => {
+        Err(DocumentFaults::Faulty(own)) => {
             faults.0.extend(own.into_iter().map(|fault| under("/case", fault)));
             None
         }
         // The whole text has been read as JSON before.
-        Err(CaseFaults::Malformed(detail)) => {
+        Err(DocumentFaults::Malformed(detail)) => {
             let fault = Fault { pointer: String::new(), code: FaultCode::WrongType, detail, help: None };
             faults.0.push(under("/case", fault));
             None

@@ -1,11 +1,12 @@
 //! Faults of inputs: all at once, each with its place and what to do about it.
 
-use whybake::calculations::{InputFaults, find};
+use whybake::calculations::find;
+use whybake::json::DocumentFaults;
 
 /// `pointer code: detail -- help` of every fault.
 fn told(name: &str, inputs: &str) -> Vec<String> {
     match find(name).unwrap().answer(inputs.as_bytes()) {
-        Err(InputFaults::Faulty(faults)) => faults
+        Err(DocumentFaults::Faulty(faults)) => faults
             .iter()
             .map(|fault| {
                 let help = fault.help.as_ref().map_or_else(String::new, |help| format!(" -- {help}"));
@@ -103,7 +104,7 @@ fn text_that_is_no_json_is_malformed() {
     let faults = find("dew_point").unwrap().answer(b"{").unwrap_err();
     assert_eq!(
         faults.to_string(),
-        "the inputs are not JSON: the text ends before the document does, at line 1 column 1"
+        "this is not JSON: the text ends before the document does, at line 1 column 1"
     );
 }
 

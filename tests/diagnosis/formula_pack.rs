@@ -3,9 +3,10 @@
 use std::sync::LazyLock;
 
 use serde_json::Value;
-use whybake::case::{Case, CaseFaults, Fault};
+use whybake::case::{Case, Fault};
 use whybake::diagnosis::Diagnostician;
 use whybake::formulas::{Figure, Weighed};
+use whybake::json::DocumentFaults;
 use whybake::knowledge::FormulaQuantity;
 use whybake::rules::{RuleFiles, load};
 use whybake::science::formula::Part;
@@ -105,7 +106,7 @@ static RULES: LazyLock<Diagnostician> = LazyLock::new(|| {
     Diagnostician::new(loaded.knowledge).unwrap()
 });
 
-fn parse(product: &str, formula: &Value) -> Result<Case, CaseFaults> {
+fn parse(product: &str, formula: &Value) -> Result<Case, DocumentFaults> {
     let case = serde_json::json!({"product": product, "formula": formula});
     Case::parse(case.to_string().as_bytes(), RULES.knowledge())
 }
@@ -125,7 +126,7 @@ pub(crate) fn answer_to(case: &Value) -> Value {
 /// The faults of a formula.
 pub(crate) fn faults(formula: &Value) -> Vec<Fault> {
     match parse("cake", formula) {
-        Err(CaseFaults::Faulty(faults)) => faults,
+        Err(DocumentFaults::Faulty(faults)) => faults,
         other => panic!("{other:?}"),
     }
 }

@@ -3,8 +3,9 @@
 use std::sync::LazyLock;
 
 use serde_json::Value;
-use whybake::case::{Case, CaseFaults, Fault};
+use whybake::case::{Case, Fault};
 use whybake::diagnosis::Diagnostician;
+use whybake::json::DocumentFaults;
 use whybake::rules::{RuleFiles, load};
 
 static RULES: LazyLock<Diagnostician> =
@@ -29,7 +30,7 @@ pub(crate) fn answer_text(case: &str) -> String {
 /// The faults of a case.
 pub(crate) fn faults(case: &str) -> Vec<Fault> {
     match Case::parse(case.as_bytes(), RULES.knowledge()) {
-        Err(CaseFaults::Faulty(faults)) => faults,
+        Err(DocumentFaults::Faulty(faults)) => faults,
         other => panic!("{other:?}"),
     }
 }

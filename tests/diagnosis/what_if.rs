@@ -1,7 +1,8 @@
 //! The same case as it would be.
 
 use serde_json::{Value, json};
-use whybake::case::{CaseFaults, Fault, WhatIfRequest};
+use whybake::case::{Fault, WhatIfRequest};
+use whybake::json::DocumentFaults;
 use whybake::what_if::what_if;
 
 use crate::support::{answer, probability, rules};
@@ -23,7 +24,7 @@ fn case() -> Value {
     })
 }
 
-fn request(case: &Value, changes: &Value) -> Result<WhatIfRequest, CaseFaults> {
+fn request(case: &Value, changes: &Value) -> Result<WhatIfRequest, DocumentFaults> {
     let text = json!({ "case": case, "changes": changes, "reference": { "lot": "A17" } }).to_string();
     WhatIfRequest::parse(text.as_bytes(), rules().knowledge())
 }
@@ -34,7 +35,7 @@ fn tried(case: &Value, changes: &Value) -> Value {
 
 fn faults(changes: &Value) -> Vec<Fault> {
     match request(&case(), changes) {
-        Err(CaseFaults::Faulty(faults)) => faults,
+        Err(DocumentFaults::Faulty(faults)) => faults,
         other => panic!("{other:?}"),
     }
 }
@@ -224,7 +225,7 @@ fn every_fault_is_told_with_its_place() {
 fn faults_of_the_case_are_told_at_their_places_in_the_request() {
     let mut faulty = case();
     faulty["product"] = json!("hamburger_bum");
-    let Err(CaseFaults::Faulty(told)) = request(&faulty, &json!({ "actions": ["nothing"] })) else {
+    let Err(DocumentFaults::Faulty(told)) = request(&faulty, &json!({ "actions": ["nothing"] })) else {
         panic!("no fault")
     };
     let pointers: Vec<&str> = told.iter().map(|fault| fault.pointer.as_str()).collect();

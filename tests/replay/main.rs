@@ -2,8 +2,8 @@
 #![allow(clippy::unwrap_used, clippy::panic, clippy::indexing_slicing, reason = "a test fails by panicking")]
 
 use serde_json::{Value, json};
-use whybake::case::CaseFaults;
 use whybake::diagnosis::Diagnostician;
+use whybake::json::DocumentFaults;
 use whybake::replay::{PROGRAM_VERSION, Record, Replay, text, write_record};
 use whybake::rules::{RuleFiles, load};
 
@@ -189,7 +189,7 @@ fn another_program_version_is_told() {
 #[track_caller]
 fn told(record: &Value) -> Vec<String> {
     match Record::parse(record.to_string().as_bytes()) {
-        Err(CaseFaults::Faulty(faults)) => {
+        Err(DocumentFaults::Faulty(faults)) => {
             faults.iter().map(|fault| format!("{}: {}", fault.pointer, fault.detail)).collect()
         }
         other => panic!("{other:?}"),
@@ -218,8 +218,8 @@ fn every_fault_of_a_record_is_told() {
             "/program_version: a string is wanted, this is a number",
         ]
     );
-    assert!(matches!(Record::parse(b"{"), Err(CaseFaults::Malformed(_))));
+    assert!(matches!(Record::parse(b"{"), Err(DocumentFaults::Malformed(_))));
     let double = br#"{"case": {}, "case": {}, "diagnosis": {}}"#;
-    let Err(CaseFaults::Faulty(faults)) = Record::parse(double) else { panic!("no fault") };
+    let Err(DocumentFaults::Faulty(faults)) = Record::parse(double) else { panic!("no fault") };
     assert_eq!((faults[0].pointer.as_str(), faults[0].detail.as_str()), ("/case", "`case` stands twice"));
 }

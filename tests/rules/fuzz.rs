@@ -16,13 +16,14 @@ use proptest::strategy::ValueTree;
 use proptest::test_runner::{Config, RngAlgorithm, TestRng, TestRunner};
 use serde::Serialize;
 use serde_json::Value;
-use whybake::case::{Case, CaseFaults, InquiryRequest, WhatIfRequest};
+use whybake::case::{Case, InquiryRequest, WhatIfRequest};
 use whybake::comparison::case_text;
 use whybake::diagnosis::{Diagnostician, render_inquiries};
-use whybake::intake::{Complaint, ComplaintFaults, Intake};
+use whybake::intake::{Complaint, Intake};
+use whybake::json::DocumentFaults;
 use whybake::replay::{Record, write_record};
 use whybake::rule_tests::RuleTests;
-use whybake::rule_trial::{Trial, TrialFaults};
+use whybake::rule_trial::Trial;
 use whybake::rules::{RuleFiles, load};
 use whybake::trial_sheet::{self, TrialRequest, TrialSheet};
 use whybake::what_if::what_if;
@@ -183,8 +184,8 @@ fn ends_well(files: &RuleFiles) {
 /// Diagnoses the text of a case, if it is one.
 fn answers_well(diagnostician: &Diagnostician, text: &[u8]) {
     match Case::parse(text, diagnostician.knowledge()) {
-        Err(CaseFaults::Malformed(message)) => assert!(!message.is_empty()),
-        Err(CaseFaults::Faulty(faults)) => assert!(!faults.is_empty(), "refused without a reason"),
+        Err(DocumentFaults::Malformed(message)) => assert!(!message.is_empty()),
+        Err(DocumentFaults::Faulty(faults)) => assert!(!faults.is_empty(), "refused without a reason"),
         Ok(case) => {
             let Ok(answer) = diagnostician.diagnose(case) else { return };
             let answer: Value = serde_json::from_slice(&answer.to_json().unwrap()).unwrap();
@@ -315,8 +316,8 @@ fn a_trial_that_is_spoilt() {
     let files = pack();
     fuzz("a spoilt trial", &spoilt_file(vec![(String::new(), trial.to_owned())]), |(_, text)| {
         match Trial::read(text.as_bytes(), &files) {
-            Err(TrialFaults::Malformed(message)) => assert!(!message.is_empty()),
-            Err(TrialFaults::Faulty(faults)) => assert!(!faults.is_empty()),
+            Err(DocumentFaults::Malformed(message)) => assert!(!message.is_empty()),
+            Err(DocumentFaults::Faulty(faults)) => assert!(!faults.is_empty()),
             Ok(trial) => {
                 let rules = Diagnostician::new(load(&files).unwrap().knowledge).unwrap();
                 trial.run(&rules, Instant::now() + Duration::from_secs(60)).unwrap();
@@ -326,7 +327,7 @@ fn a_trial_that_is_spoilt() {
 }
 
 /// A request document of the service, and what it must not do whatever is wrong with it.
-type Answers = fn(&[u8]) -> Result<Vec<u8>, CaseFaults>;
+type Answers = fn(&[u8]) -> Result<Vec<u8>, DocumentFaults>;
 
 /// Answers stay below so many bytes, whatever is asked: what is listed is bounded.
 const LONGEST_ANSWER: usize = 2_000_000;
@@ -336,20 +337,20 @@ fn json_of(answer: &impl Serialize) -> Vec<u8> {
 }
 
 /// What cannot be diagnosed, as a fault.
-fn refused(reason: &impl ToString) -> CaseFaults {
-    CaseFaults::Malformed(reason.to_string())
+fn refused(reason: &impl ToString) -> DocumentFaults {
+    DocumentFaults::Malformed(reason.to_string())
 }
 
-fn complaint(text: &[u8]) -> Result<Vec<u8>, CaseFaults> {
+fn complaint(text: &[u8]) -> Result<Vec<u8>, DocumentFaults> {
     static INTAKE: LazyLock<Intake> = LazyLock::new(|| Intake::new(EMBEDDED.knowledge()));
     let complaint = Complaint::parse(text, EMBEDDED.knowledge()).map_err(|faults| match faults {
-        ComplaintFaults::Malformed(detail) => CaseFaults::Malformed(detail),
-        ComplaintFaults::Faulty(faults) => CaseFaults::Faulty(faults),
+        DocumentFaults::Malformed(detail) => DocumentFaults::Malformed(detail),
+        DocumentFaults::Faulty(faults) => DocumentFaults::Faulty(faults),
     })?;
     Ok(json_of(&INTAKE.read(EMBEDDED.knowledge(), &complaint)))
 }
 
-fn inquiries(text: &[u8]) -> Result<Vec<u8>, CaseFaults> {
+fn inquiries(text: &[u8]) -> Result<Vec<u8>, DocumentFaults> {
     let mut request = InquiryRequest::parse(text, EMBEDDED.knowledge())?;
     // Plans of three inquiries take a second each in a test build.
     request.options.depth = request.options.depth.min(1);
@@ -358,14 +359,14 @@ fn inquiries(text: &[u8]) -> Result<Vec<u8>, CaseFaults> {
     Ok(inquiries.to_json().unwrap())
 }
 
-fn hypothesis(text: &[u8]) -> Result<Vec<u8>, CaseFaults> {
+fn hypothesis(text: &[u8]) -> Result<Vec<u8>, DocumentFaults> {
     let request = WhatIfRequest::parse(text, EMBEDDED.knowledge())?;
     let answer = what_if(request, &EMBEDDED).map_err(|fault| refused(&fault))?;
     assert!(!whybake::what_if::render(&answer, 80).is_empty());
     Ok(json_of(&answer))
 }
 
-fn sheet(request: &[u8]) -> Result<Vec<u8>, CaseFaults> {
+fn sheet(request: &[u8]) -> Result<Vec<u8>, DocumentFaults> {
     let request = TrialRequest::parse(request, EMBEDDED.knowledge())?;
     let sheet = TrialSheet::plan(&EMBEDDED, &request)?;
     for run in &sheet.runs {
@@ -377,7 +378,7 @@ fn sheet(request: &[u8]) -> Result<Vec<u8>, CaseFaults> {
     Ok(json_of(&sheet))
 }
 
-fn replayed(record: &[u8]) -> Result<Vec<u8>, CaseFaults> {
+fn replayed(record: &[u8]) -> Result<Vec<u8>, DocumentFaults> {
     let replay = Record::parse(record)?.replay(&EMBEDDED).unwrap();
     assert!(!whybake::replay::text(&replay).is_empty());
     Ok(json_of(&replay))
@@ -420,8 +421,8 @@ fn requests_as_they_are_sent_are_answered() {
 #[test]
 fn a_request_that_is_spoilt() {
     fuzz("a spoilt request", &spoilt_file(requests()), |(name, text)| match reader(name)(text.as_bytes()) {
-        Err(CaseFaults::Malformed(message)) => assert!(!message.is_empty()),
-        Err(CaseFaults::Faulty(faults)) => assert!(!faults.is_empty(), "refused without a reason"),
+        Err(DocumentFaults::Malformed(message)) => assert!(!message.is_empty()),
+        Err(DocumentFaults::Faulty(faults)) => assert!(!faults.is_empty(), "refused without a reason"),
         Ok(answer) => assert!(answer.len() < LONGEST_ANSWER, "{} bytes of answer", answer.len()),
     });
 }

@@ -1,7 +1,7 @@
 //! Faults of requests: all at once, each with its place.
 
 use serde_json::{Value, json};
-use whybake::case::CaseFaults;
+use whybake::json::DocumentFaults;
 use whybake::trial_sheet::TrialRequest;
 
 use crate::small_pack::{RULES, try_plan, with};
@@ -137,5 +137,5 @@ fn changes_of_the_same_thing_are_not_made_together() {
 #[test]
 fn text_that_is_no_json_is_malformed() {
     let fault = TrialRequest::parse(b"{", RULES.knowledge()).unwrap_err();
-    assert!(matches!(fault, CaseFaults::Malformed(_)));
+    assert!(matches!(fault, DocumentFaults::Malformed(_)));
 }

@@ -3,8 +3,9 @@
 use std::sync::LazyLock;
 
 use serde_json::{Value, json};
-use whybake::case::{CaseFaults, Fault};
+use whybake::case::Fault;
 use whybake::diagnosis::Diagnostician;
+use whybake::json::DocumentFaults;
 use whybake::rules::{RuleFiles, load};
 use whybake::trial_sheet::{TrialRequest, TrialSheet};
 
@@ -134,9 +135,9 @@ pub(crate) fn with(members: &Value) -> Value {
 }
 
 pub(crate) fn try_plan(request: &Value) -> Result<Value, Vec<Fault>> {
-    let faulty = |faults: CaseFaults| match faults {
-        CaseFaults::Faulty(faults) => faults,
-        CaseFaults::Malformed(detail) => panic!("{detail}"),
+    let faulty = |faults: DocumentFaults| match faults {
+        DocumentFaults::Faulty(faults) => faults,
+        DocumentFaults::Malformed(detail) => panic!("{detail}"),
     };
     let request = TrialRequest::parse(request.to_string().as_bytes(), RULES.knowledge()).map_err(faulty)?;
     let sheet = TrialSheet::plan(&RULES, &request).map_err(faulty)?;

@@ -3,8 +3,8 @@
 use std::sync::LazyLock;
 
 use serde_json::{Value, json};
-use whybake::case::CaseFaults;
 use whybake::diagnosis::Diagnostician;
+use whybake::json::DocumentFaults;
 use whybake::rules::{RuleFiles, load};
 use whybake::trial_sheet::{TrialRequest, TrialSheet, markdown, page, page_fit, text};
 
@@ -64,7 +64,7 @@ fn every_case_of_the_pack_can_be_planned() {
             let request = TrialRequest::parse(request.as_bytes(), rules.knowledge()).unwrap();
             let sheet = match TrialSheet::plan(rules, &request) {
                 Ok(sheet) => sheet,
-                Err(CaseFaults::Faulty(faults)) if faults.iter().all(|own| own.pointer != "/batch/mass") => {
+                Err(DocumentFaults::Faulty(faults)) if faults.iter().all(|own| own.pointer != "/batch/mass") => {
                     assert!(
                         faults.iter().all(|own| own.pointer == "/design" || own.pointer == "/case"),
                         "{path}: {faults:?}"

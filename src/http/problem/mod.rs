@@ -13,9 +13,9 @@ use utoipa::ToSchema;
 pub use entry::{ErrorCode, ProblemEntry};
 pub use kind::ProblemKind;
 
-use crate::case::CaseFaults;
 use crate::diagnosis::DiagnosisFault;
 use crate::inference::FindingsFault;
+use crate::json::DocumentFaults;
 use crate::rules::Diagnostic;
 
 /// Media type of a problem.
@@ -71,29 +71,11 @@ impl Problem {
         Self::new(ProblemKind::Internal)
     }
 
-    /// Faults of a request about a formula.
-    #[must_use]
-    pub fn about_formula(faults: CaseFaults) -> Self {
-        Self::from(faults).instead_of_case(ProblemKind::FaultyFormula)
-    }
-
-    /// Faults of a request for a trial sheet.
-    #[must_use]
-    pub fn about_trial_sheet(faults: CaseFaults) -> Self {
-        Self::from(faults).instead_of_case(ProblemKind::FaultyTrialSheet)
-    }
-
-    /// Faults of a record.
-    #[must_use]
-    pub fn about_record(faults: CaseFaults) -> Self {
-        Self::from(faults).instead_of_case(ProblemKind::FaultyRecord)
-    }
-
-    /// The same faults, of another document than a case.
-    fn instead_of_case(self, kind: ProblemKind) -> Self {
-        match self.kind {
-            ProblemKind::FaultyCase => Self { kind, ..self },
-            _ => self,
+    /// What is wrong with the document of a request: no JSON, or a problem of this kind with every fault.
+    pub fn faulty(kind: ProblemKind) -> impl Fn(DocumentFaults) -> Self {
+        move |faults| match faults {
+            DocumentFaults::Malformed(detail) => Self::new(ProblemKind::MalformedJson).detail(detail),
+            DocumentFaults::Faulty(faults) => Self::new(kind).entries(faults.into_iter().map(ProblemEntry::from)),
         }
     }
 
@@ -158,17 +140,6 @@ impl ResponseError for Problem {
         }
         // A document of strings and numbers cannot fail to serialize; were it to, the status still tells the kind.
         response.body(serde_json::to_vec(&self.document()).unwrap_or_default())
-    }
-}
-
-impl From<CaseFaults> for Problem {
-    fn from(faults: CaseFaults) -> Self {
-        match faults {
-            CaseFaults::Malformed(detail) => Self::new(ProblemKind::MalformedJson).detail(detail),
-            CaseFaults::Faulty(faults) => {
-                Self::new(ProblemKind::FaultyCase).entries(faults.into_iter().map(ProblemEntry::from))
-            }
-        }
     }
 }
 

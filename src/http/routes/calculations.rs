@@ -3,11 +3,11 @@
 use actix_web::HttpResponse;
 use actix_web::web::Path;
 
-use crate::calculations::{Calculation, CalculationDescription, CalculationList, InputFaults, find, suggestion};
+use crate::calculations::{Calculation, CalculationDescription, CalculationList, find, suggestion};
 use crate::http::body::JsonText;
 use crate::http::openapi::{ItemProblems, ParameterProblems};
 use crate::http::parameters::NoParameters;
-use crate::http::problem::{Problem, ProblemEntry, ProblemKind};
+use crate::http::problem::{Problem, ProblemKind};
 use crate::http::reply::json;
 
 /// List the calculations
@@ -41,7 +41,7 @@ pub(crate) async fn show(_: NoParameters, name: Path<String>) -> Result<HttpResp
 /// Computes. Its operation stands in the OpenAPI document once for every calculation, with the inputs of each.
 pub(crate) async fn compute(_: NoParameters, name: Path<String>, text: JsonText) -> Result<HttpResponse, Problem> {
     // Stays on this worker: the length of every list is bounded, and so is the work.
-    json(&named(&name)?.answer(&text)?)
+    json(&named(&name)?.answer(&text).map_err(Problem::faulty(ProblemKind::FaultyInputs))?)
 }
 
 fn named(name: &str) -> Result<&'static Calculation, Problem> {
@@ -49,15 +49,4 @@ fn named(name: &str) -> Result<&'static Calculation, Problem> {
         let help = suggestion(name).map(|help| format!("; {help}")).unwrap_or_default();
         Problem::new(ProblemKind::UnknownItem).detail(format!("unknown calculation `{name}`{help}"))
     })
-}
-
-impl From<InputFaults> for Problem {
-    fn from(faults: InputFaults) -> Self {
-        match faults {
-            InputFaults::Malformed(detail) => Self::new(ProblemKind::MalformedJson).detail(detail),
-            InputFaults::Faulty(faults) => {
-                Self::new(ProblemKind::FaultyInputs).entries(faults.into_iter().map(ProblemEntry::from))
-            }
-        }
-    }
 }

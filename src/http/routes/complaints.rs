@@ -6,9 +6,9 @@ use actix_web::web::Data;
 use crate::http::body::JsonText;
 use crate::http::openapi::ComplaintProblems;
 use crate::http::parameters::NoParameters;
-use crate::http::problem::{Problem, ProblemEntry, ProblemKind};
+use crate::http::problem::{Problem, ProblemKind};
 use crate::http::reply::json;
-use crate::intake::{Complaint, ComplaintDocument, ComplaintFaults, ComplaintReading};
+use crate::intake::{Complaint, ComplaintDocument, ComplaintReading};
 use crate::live_rules::LiveRules;
 
 /// Take a complaint in plain words for a case
@@ -26,17 +26,6 @@ use crate::live_rules::LiveRules;
 pub(crate) async fn create(rules: Data<LiveRules>, _: NoParameters, text: JsonText) -> Result<HttpResponse, Problem> {
     let rules = rules.current();
     let knowledge = rules.diagnostician.knowledge();
-    let complaint = Complaint::parse(&text, knowledge)?;
+    let complaint = Complaint::parse(&text, knowledge).map_err(Problem::faulty(ProblemKind::FaultyComplaint))?;
     json(&rules.intake.read(knowledge, &complaint))
-}
-
-impl From<ComplaintFaults> for Problem {
-    fn from(faults: ComplaintFaults) -> Self {
-        match faults {
-            ComplaintFaults::Malformed(detail) => Self::new(ProblemKind::MalformedJson).detail(detail),
-            ComplaintFaults::Faulty(faults) => {
-                Self::new(ProblemKind::FaultyComplaint).entries(faults.into_iter().map(ProblemEntry::from))
-            }
-        }
-    }
 }

@@ -8,7 +8,7 @@ use crate::diagnosis::Diagnosis;
 use crate::http::body::JsonText;
 use crate::http::openapi::CaseProblems;
 use crate::http::parameters::NoParameters;
-use crate::http::problem::Problem;
+use crate::http::problem::{Problem, ProblemKind};
 use crate::http::reply::json_bytes;
 use crate::live_rules::LiveRules;
 
@@ -27,7 +27,7 @@ use crate::live_rules::LiveRules;
 pub(crate) async fn create(rules: Data<LiveRules>, _: NoParameters, text: JsonText) -> Result<HttpResponse, Problem> {
     // Stays on this worker: there is one a core, and the number of symptoms bounds the work.
     let rules = rules.current();
-    let case = Case::parse(&text, rules.diagnostician.knowledge())?;
+    let case = Case::parse(&text, rules.diagnostician.knowledge()).map_err(Problem::faulty(ProblemKind::FaultyCase))?;
     let diagnosis = rules.diagnostician.diagnose(case).map_err(|fault| Problem::undiagnosable(fault, "/symptoms"))?;
     Ok(json_bytes(diagnosis.to_json().map_err(|error| Problem::internal(&error))?))
 }

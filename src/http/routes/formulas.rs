@@ -4,15 +4,15 @@ use actix_web::HttpResponse;
 use actix_web::web::Data;
 
 use crate::case::{
-    BatchDocument, BatchRequest, CaseFaults, FormulaRequest, FormulaRequestDocument, RatioDocument, RatioRequest,
-    faults_of,
+    BatchDocument, BatchRequest, FormulaRequest, FormulaRequestDocument, RatioDocument, RatioRequest, faults_of,
 };
 use crate::formulas::{Batch, RatioComparison, Report, Weighed};
 use crate::http::body::JsonText;
 use crate::http::openapi::FormulaProblems;
 use crate::http::parameters::NoParameters;
-use crate::http::problem::Problem;
+use crate::http::problem::{Problem, ProblemKind};
 use crate::http::reply::json;
+use crate::json::DocumentFaults;
 use crate::live_rules::LiveRules;
 use crate::science::Nonsense;
 
@@ -31,8 +31,9 @@ use crate::science::Nonsense;
 pub(crate) async fn figures(rules: Data<LiveRules>, _: NoParameters, text: JsonText) -> Result<HttpResponse, Problem> {
     let rules = rules.current();
     let knowledge = rules.diagnostician.knowledge();
-    let request = FormulaRequest::parse(&text, knowledge).map_err(Problem::about_formula)?;
-    let report = Weighed::of(&request, &knowledge.declared).map_err(Problem::about_formula)?.report();
+    let request = FormulaRequest::parse(&text, knowledge).map_err(Problem::faulty(ProblemKind::FaultyFormula))?;
+    let report =
+        Weighed::of(&request, &knowledge.declared).map_err(Problem::faulty(ProblemKind::FaultyFormula))?.report();
     json(&report.map_err(impossible)?)
 }
 
@@ -50,15 +51,16 @@ pub(crate) async fn figures(rules: Data<LiveRules>, _: NoParameters, text: JsonT
 pub(crate) async fn batches(rules: Data<LiveRules>, _: NoParameters, text: JsonText) -> Result<HttpResponse, Problem> {
     let rules = rules.current();
     let knowledge = rules.diagnostician.knowledge();
-    let asked = BatchRequest::parse(&text, knowledge).map_err(Problem::about_formula)?;
-    let weighed = Weighed::of(&asked.request, &knowledge.declared).map_err(Problem::about_formula)?;
+    let asked = BatchRequest::parse(&text, knowledge).map_err(Problem::faulty(ProblemKind::FaultyFormula))?;
+    let weighed =
+        Weighed::of(&asked.request, &knowledge.declared).map_err(Problem::faulty(ProblemKind::FaultyFormula))?;
     let batch = weighed.batch(asked.part, asked.size);
     json(&batch.map_err(impossible)?)
 }
 
 /// The problem that science has with a formula.
 fn impossible(nonsense: Nonsense) -> Problem {
-    Problem::about_formula(CaseFaults::Faulty(faults_of(&nonsense)))
+    Problem::faulty(ProblemKind::FaultyFormula)(DocumentFaults::Faulty(faults_of(&nonsense)))
 }
 
 /// Set a formula against a classic ratio
@@ -75,7 +77,8 @@ fn impossible(nonsense: Nonsense) -> Problem {
 pub(crate) async fn ratios(rules: Data<LiveRules>, _: NoParameters, text: JsonText) -> Result<HttpResponse, Problem> {
     let rules = rules.current();
     let knowledge = rules.diagnostician.knowledge();
-    let asked = RatioRequest::parse(&text, knowledge).map_err(Problem::about_formula)?;
-    let weighed = Weighed::of(&asked.request, &knowledge.declared).map_err(Problem::about_formula)?;
+    let asked = RatioRequest::parse(&text, knowledge).map_err(Problem::faulty(ProblemKind::FaultyFormula))?;
+    let weighed =
+        Weighed::of(&asked.request, &knowledge.declared).map_err(Problem::faulty(ProblemKind::FaultyFormula))?;
     json(&weighed.compare(asked.ratio))
 }

@@ -9,7 +9,7 @@ use crate::http::body::JsonText;
 use crate::http::openapi::InquiryProblems;
 use crate::http::parameters::NoParameters;
 use crate::http::planning::Planning;
-use crate::http::problem::Problem;
+use crate::http::problem::{Problem, ProblemKind};
 use crate::http::reply::json_bytes;
 use crate::live_rules::LiveRules;
 
@@ -39,7 +39,8 @@ pub(crate) async fn create(
     // even if the caller hangs up.
     let answer = web::block(move || {
         let _place = place;
-        let request = InquiryRequest::parse(&text, rules.diagnostician.knowledge())?;
+        let request = InquiryRequest::parse(&text, rules.diagnostician.knowledge())
+            .map_err(Problem::faulty(ProblemKind::FaultyCase))?;
         let undiagnosable = |fault| Problem::undiagnosable(fault, "/case/symptoms");
         let inquiries = rules.diagnostician.inquire(request).map_err(undiagnosable)?;
         inquiries.to_json().map_err(|error| Problem::internal(&error))

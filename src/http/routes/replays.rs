@@ -6,7 +6,7 @@ use actix_web::web::Data;
 use crate::http::body::RecordText;
 use crate::http::openapi::RecordProblems;
 use crate::http::parameters::NoParameters;
-use crate::http::problem::Problem;
+use crate::http::problem::{Problem, ProblemKind};
 use crate::http::reply::json;
 use crate::live_rules::LiveRules;
 use crate::replay::{Record, RecordDocument, Replay};
@@ -25,6 +25,6 @@ use crate::replay::{Record, RecordDocument, Replay};
 )]
 pub(crate) async fn create(rules: Data<LiveRules>, _: NoParameters, text: RecordText) -> Result<HttpResponse, Problem> {
     let rules = rules.current();
-    let record = Record::parse(&text).map_err(Problem::about_record)?;
+    let record = Record::parse(&text).map_err(Problem::faulty(ProblemKind::FaultyRecord))?;
     json(&record.replay(&rules.diagnostician).map_err(|error| Problem::internal(&error))?)
 }

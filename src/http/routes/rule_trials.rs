@@ -9,10 +9,10 @@ use crate::http::authoring::{Author, Authoring};
 use crate::http::body::TrialText;
 use crate::http::openapi::TrialProblems;
 use crate::http::parameters::NoParameters;
-use crate::http::problem::{Problem, ProblemEntry, ProblemKind};
+use crate::http::problem::{Problem, ProblemKind};
 use crate::http::reply::json;
 use crate::live_rules::LiveRules;
-use crate::rule_trial::{Trial, TrialAnswer, TrialDocument, TrialFaults, TrialTooLong};
+use crate::rule_trial::{Trial, TrialAnswer, TrialDocument, TrialTooLong};
 
 /// Seconds after which a trial may find a place.
 const RETRY_AFTER_SECONDS: &str = "5";
@@ -46,22 +46,11 @@ pub(crate) async fn create(
     let answer = web::block(move || {
         let _place = place;
         let deadline = Instant::now() + time;
-        let trial = Trial::read(&text, &rules.files)?;
+        let trial = Trial::read(&text, &rules.files).map_err(Problem::faulty(ProblemKind::FaultyTrial))?;
         trial.run(&rules.diagnostician, deadline).map_err(|TrialTooLong| {
             let detail = format!("the trial was ended after {} s", time.as_secs_f64());
             Problem::new(ProblemKind::LongTrial).detail(detail)
         })
     });
     json(&answer.await.map_err(Problem::internal)??)
-}
-
-impl From<TrialFaults> for Problem {
-    fn from(faults: TrialFaults) -> Self {
-        match faults {
-            TrialFaults::Malformed(detail) => Self::new(ProblemKind::MalformedJson).detail(detail),
-            TrialFaults::Faulty(faults) => {
-                Self::new(ProblemKind::FaultyTrial).entries(faults.into_iter().map(ProblemEntry::from))
-            }
-        }
-    }
 }

@@ -6,7 +6,7 @@ use actix_web::web::Data;
 use crate::http::body::JsonText;
 use crate::http::openapi::TrialSheetProblems;
 use crate::http::parameters::PaperFormat;
-use crate::http::problem::Problem;
+use crate::http::problem::{Problem, ProblemKind};
 use crate::http::reply::{json, markdown, printed_page};
 use crate::live_rules::LiveRules;
 use crate::trial_sheet::{self, TrialRequest, TrialSheet, TrialSheetDocument};
@@ -42,8 +42,10 @@ pub(crate) async fn create(
     text: JsonText,
 ) -> Result<HttpResponse, Problem> {
     let rules = rules.current();
-    let request = TrialRequest::parse(&text, rules.diagnostician.knowledge()).map_err(Problem::about_trial_sheet)?;
-    let sheet = TrialSheet::plan(&rules.diagnostician, &request).map_err(Problem::about_trial_sheet)?;
+    let request = TrialRequest::parse(&text, rules.diagnostician.knowledge())
+        .map_err(Problem::faulty(ProblemKind::FaultyTrialSheet))?;
+    let sheet =
+        TrialSheet::plan(&rules.diagnostician, &request).map_err(Problem::faulty(ProblemKind::FaultyTrialSheet))?;
     match format {
         PaperFormat::Json => json(&sheet),
         PaperFormat::Markdown => Ok(markdown(trial_sheet::markdown(&sheet))),

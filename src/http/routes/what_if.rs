@@ -7,7 +7,7 @@ use crate::case::{WhatIfDocument, WhatIfRequest};
 use crate::http::body::JsonText;
 use crate::http::openapi::CaseProblems;
 use crate::http::parameters::NoParameters;
-use crate::http::problem::Problem;
+use crate::http::problem::{Problem, ProblemKind};
 use crate::http::reply::json;
 use crate::live_rules::LiveRules;
 use crate::what_if::{WhatIf, WhatIfFault, what_if};
@@ -28,7 +28,8 @@ use crate::what_if::{WhatIf, WhatIfFault, what_if};
 )]
 pub(crate) async fn create(rules: Data<LiveRules>, _: NoParameters, text: JsonText) -> Result<HttpResponse, Problem> {
     let rules = rules.current();
-    let request = WhatIfRequest::parse(&text, rules.diagnostician.knowledge())?;
+    let request = WhatIfRequest::parse(&text, rules.diagnostician.knowledge())
+        .map_err(Problem::faulty(ProblemKind::FaultyCase))?;
     json(&what_if(request, &rules.diagnostician).map_err(|fault| match fault {
         WhatIfFault::Case(fault) => Problem::undiagnosable(fault, "/case/symptoms"),
         WhatIfFault::Changed(fault) => Problem::undiagnosable(fault, "/changes/symptoms"),
