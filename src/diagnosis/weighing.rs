@@ -112,10 +112,15 @@ fn give_stories_to_their_tellers(
             let undo = forget(case, source);
             let told_by_others = strongest(cause, group, case).map_or(0.0, |(weight, _)| weight);
             undo.restore(case);
+            // Only what nobody has been given: a finding that all of the story hangs on has it already.
+            if told_by_others * *rest <= 0.0 {
+                continue;
+            }
+            let given = told_by_others.abs().min(rest.abs()).copysign(*rest);
             let own = shares.iter_mut().filter(|(own, _)| *own == source).flat_map(|(_, weights)| weights);
             if let Some((_, share)) = own.into_iter().find(|(cause, _)| *cause == position) {
-                *share += told_by_others / DECIBANS_PER_LOG10;
-                *rest -= told_by_others;
+                *share += given / DECIBANS_PER_LOG10;
+                *rest -= given;
             }
         }
     }

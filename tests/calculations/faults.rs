@@ -102,10 +102,7 @@ fn rows_are_counted_and_read_one_by_one() {
 #[test]
 fn text_that_is_no_json_is_malformed() {
     let faults = find("dew_point").unwrap().answer(b"{").unwrap_err();
-    assert_eq!(
-        faults.to_string(),
-        "this is not JSON: the text ends before the document does, at line 1 column 1"
-    );
+    assert_eq!(faults.to_string(), "this is not JSON: the text ends before the document does, at line 1 column 1");
 }
 
 #[test]
