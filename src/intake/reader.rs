@@ -17,7 +17,7 @@ use super::taking::Spent;
 use super::values::values;
 use super::words::Words;
 use crate::diagnosis::{Diagnostician, UsualInformation};
-use crate::inference::FindingsFault;
+use crate::inference::{FindingsFault, MAX_SYMPTOMS};
 use crate::knowledge::{Declarations, Key, Knowledge, Named as _, Product};
 
 /// Least score and recall of a fact, and of one that is sure (chosen on the tables of `tests/reference`).
@@ -155,12 +155,17 @@ impl<'k> Reader<'_, 'k> {
     ) {
         let [(score, recall), _] = FACT;
         let likely = facts.iter().filter(|one| one.found.score >= score && one.found.recall >= recall);
-        for one in likely.take(self.most) {
+        for (place, one) in likely.enumerate() {
             let Some(key) = self.index.fact_keys.get(one.found.entry) else { continue };
             let fact = &self.declared.facts[*key];
             let is_sure = one.sure && is_beyond_doubt(one, symptoms);
             if is_sure {
                 sure.facts.push((&fact.id, one.said == Saying::Present));
+                understood.extend(&one.found.named_by);
+            }
+            // The caller's limit shortens the listing, and never the draft.
+            if place >= self.most {
+                continue;
             }
             understood.extend(&one.found.named_by);
             reading.facts.push(PossibleFact {
@@ -181,14 +186,23 @@ impl<'k> Reader<'_, 'k> {
         sure: &mut Sure<'k>,
         understood: &mut BTreeSet<usize>,
     ) {
-        for one in symptoms.iter().take(self.most) {
-            let Some(key) = self.index.symptom_keys.get(one.found.entry) else { continue };
+        for (place, one) in symptoms.iter().enumerate() {
+            let listed = place < self.most;
+            // A case holds no more than can be weighed exactly.
+            let drafted = one.sure && sure.symptoms.len() < MAX_SYMPTOMS;
+            let Some(key) = self.index.symptom_keys.get(one.found.entry).filter(|_| listed || drafted) else {
+                continue;
+            };
             let symptom = &self.declared.symptoms[*key];
-            if one.sure {
+            if drafted {
                 sure.symptoms.push((&symptom.id, one.said, one.hedged));
             }
             let words = if one.sure { &one.found.about } else { &one.found.named_by };
             understood.extend(words.iter().chain(&one.found.turn));
+            // The caller's limit shortens the listing, and never the draft.
+            if !listed {
+                continue;
+            }
             reading.symptoms.push(PossibleSymptom {
                 symptom: &symptom.id,
                 title: &symptom.title,
