@@ -34,19 +34,19 @@ const NO_READING: &str = "the rules have no reading of that kind";
 pub(super) enum Taken {
     /// A value of a reading, in its unit, and the words that name it.
     Reading { reading: Key<Reading>, value: f64, named_by: Vec<usize>, note: Option<String> },
-    /// A value whose reading or unit is not known, and the word that it is of: "yeast 2 %".
-    Unnamed { reason: &'static str, suggestions: Vec<Key<Reading>>, scales: Vec<InScale>, of: Option<usize> },
+    /// A value that is no measured value of a known reading in a known unit, and the words that it is of: "yeast 2 %".
+    Unnamed { reason: &'static str, suggestions: Vec<Key<Reading>>, scales: Vec<InScale>, of: Vec<usize> },
 }
 
 impl Taken {
     fn unnamed(reason: &'static str, suggestions: Vec<Key<Reading>>) -> Self {
-        Self::Unnamed { reason, suggestions, scales: Vec::new(), of: None }
+        Self::Unnamed { reason, suggestions, scales: Vec::new(), of: Vec::new() }
     }
 
-    /// Adds the word that it is of.
-    fn of(mut self, word: Option<usize>) -> Self {
+    /// Adds the words that it is of.
+    fn of(mut self, words: Vec<usize>) -> Self {
         if let Self::Unnamed { of, .. } = &mut self {
-            *of = word;
+            *of = words;
         }
         self
     }
@@ -119,11 +119,16 @@ impl ReadingWords {
                 break;
             }
         }
-        let of = found.first().and_then(|best| text.last_word(value).filter(|word| best.named_by.contains(word)));
+        let last_word = || {
+            let best = found.first()?;
+            text.last_word(value).filter(|word| best.named_by.contains(word))
+        };
         let suggested =
             || found.iter().take(MOST_SUGGESTIONS).filter_map(|one| self.keys.get(one.entry)).copied().collect();
         if let Some(doubt) = value.doubt {
-            return Taken::unnamed(doubt, suggested()).of(of);
+            let own = |best: &Found| best.named_by.iter().copied().filter(|at| *at != value.places.start).collect();
+            let named = meant.as_ref().map_or_else(|| last_word().into_iter().collect(), own);
+            return Taken::unnamed(doubt, suggested()).of(named);
         }
         let key = meant.as_ref().and_then(|best| self.keys.get(best.entry).copied());
         if let Some((best, key)) = meant.zip(key) {
@@ -132,7 +137,7 @@ impl ReadingWords {
         }
         let reason = if value.unit.doubtful { NO_SCALE } else { NOT_NAMED };
         self.oven(declared, text, (place, value), meanings)
-            .unwrap_or_else(|| Taken::unnamed(reason, suggested()).of(of))
+            .unwrap_or_else(|| Taken::unnamed(reason, suggested()).of(last_word().into_iter().collect()))
     }
 
     /// A temperature that only an oven has, where no words name anything else that is as hot.
@@ -214,8 +219,8 @@ fn by_scale(degrees: f64, key: Key<Reading>, reading: &Reading, named_by: Vec<us
             let note = format!("the scale is not said: {degrees} {} cannot be true for it", other.code);
             Taken::Reading { reading: key, value: one.value, named_by, note: Some(note) }
         }
-        ([], _) => Taken::Unnamed { reason: NOT_PLAUSIBLE, suggestions: vec![key], scales, of: None },
-        _ => Taken::Unnamed { reason: EITHER_SCALE, suggestions: vec![key], scales, of: None },
+        ([], _) => Taken::Unnamed { reason: NOT_PLAUSIBLE, suggestions: vec![key], scales, of: Vec::new() },
+        _ => Taken::Unnamed { reason: EITHER_SCALE, suggestions: vec![key], scales, of: Vec::new() },
     }
 }
 

@@ -66,7 +66,7 @@ impl<'k> Reader<'_, 'k> {
                     reading.readings.push(self.recognised(key, own, note, &places));
                 }
                 Taken::Unnamed { reason, suggestions, scales, of } => {
-                    Spent::mark(&mut spent.taken, of.filter(|at| !self.is_symptom(*at)));
+                    Spent::mark(&mut spent.taken, of.into_iter().filter(|at| !self.is_symptom(*at)));
                     reading.values.push(self.unnamed(value, reason, &suggestions, &scales));
                 }
             }

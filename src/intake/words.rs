@@ -8,6 +8,7 @@ use rust_stemmers::{Algorithm, Stemmer};
 
 use super::function_words::{BAD, CONNECTORS, DENIALS, HARDLY, HEDGES, LACKS, PRODUCT_WORDS, STOP_WORDS};
 use super::kin::{KIN, KINDS};
+use super::numbers::number_end;
 
 /// Porter's second stemmer for English (Snowball; Porter 2001). The crate is small, has no dependency but serde, and carries
 /// the reference algorithm compiled to Rust.
@@ -112,8 +113,9 @@ impl Words {
         let mut start = 0;
         let mut rest = text.char_indices().peekable();
         while let Some((at, c)) = rest.next() {
-            let end = if c.is_ascii_digit() {
-                number_end(text, at)
+            let number = number_end(text, at);
+            let end = if let Some(end) = number {
+                end
             } else if c.is_alphabetic() {
                 word_end(text, at)
             } else {
@@ -122,7 +124,7 @@ impl Words {
             while rest.next_if(|(next, _)| *next < end).is_some() {}
             let piece = text.get(at..end).unwrap_or_default();
             match c {
-                _ if c.is_alphanumeric() => {
+                _ if number.is_some() || c.is_alphanumeric() => {
                     let mut token = token(piece, at..end);
                     let mut behind = text.get(end..).unwrap_or_default().chars();
                     token.hyphen = behind.next() == Some('-') && behind.next().is_some_and(char::is_alphabetic);
@@ -194,23 +196,6 @@ impl Words {
     }
 }
 
-/// A number with a decimal point or comma; a full stop behind it ends the clause.
-fn number_end(text: &str, start: usize) -> usize {
-    let bytes = text.as_bytes();
-    let digit = |at: usize| bytes.get(at).is_some_and(u8::is_ascii_digit);
-    let mut end = start;
-    while digit(end) {
-        end += 1;
-    }
-    while matches!(bytes.get(end), Some(b'.' | b',')) && digit(end + 1) {
-        end += 1;
-        while digit(end) {
-            end += 1;
-        }
-    }
-    end
-}
-
 /// A word with its apostrophes; hyphens part words.
 fn word_end(text: &str, start: usize) -> usize {
     let rest = text.get(start..).unwrap_or_default();
@@ -234,7 +219,7 @@ fn token(piece: &str, span: Range<usize>) -> Token {
 }
 
 fn class(word: &str) -> Class {
-    if word.starts_with(|c: char| c.is_ascii_digit()) {
+    if number_end(word, 0).is_some() {
         return Class::Number;
     }
     if word.starts_with(|c: char| !c.is_alphanumeric()) {
