@@ -13,6 +13,7 @@
 mod answer;
 mod contradictions;
 mod draft;
+mod earlier;
 mod expected;
 mod function_words;
 mod index;
@@ -30,6 +31,7 @@ mod readings;
 mod request;
 mod said;
 mod sheet;
+mod similes;
 mod symptoms;
 mod taking;
 mod unit_spellings;

@@ -160,9 +160,11 @@ impl Words {
         self.tokens.push(token);
     }
 
-    /// Splits a complaint, in which the expected is told from what is.
+    /// Splits a complaint, in which what was expected, was so before or is only compared with is told from what is.
     pub(super) fn of_complaint(text: &str) -> Self {
         let mut words = Self::of(text);
+        super::similes::mark(&mut words);
+        super::earlier::mark(&mut words);
         super::expected::mark(&mut words);
         words
     }

@@ -2,7 +2,7 @@
 
 use whybake::intake::{ComplaintReading, Saying};
 
-use super::{check_draft, read};
+use super::{RULES, check_draft, read};
 
 fn said(reading: &ComplaintReading<'_>, symptom: &str) -> Option<Saying> {
     reading.symptoms.iter().find(|one| one.symptom == symptom).map(|one| one.said)
@@ -116,6 +116,42 @@ fn the_expected_is_not_what_is_there() {
         let other = reading.symptoms.iter().find(|one| one.symptom == not_present);
         assert!(!other.is_some_and(|one| one.sure && one.said == Saying::Present), "{text}: {other:?}");
     }
+}
+
+fn sure(reading: &ComplaintReading<'_>) -> Vec<(&'static str, Saying)> {
+    let all = RULES.diagnostician.knowledge();
+    let id = |id: &str| all.declared.symptoms.find(id).map(|key| all.declared.symptoms[key].id.as_str()).unwrap();
+    reading.symptoms.iter().filter(|one| one.sure).map(|one| (id(one.symptom), one.said)).collect()
+}
+
+#[test]
+fn what_was_so_on_an_earlier_day_is_not_what_is_there() {
+    let reading = read("crust was soft on Monday, leathery by Friday", "white_pan_bread");
+    assert_eq!(sure(&reading), [("leathery_crust", Saying::Present)]);
+    let reading = read("crisp on Monday, soft by Friday", "wire_cut_cookie");
+    assert_eq!(sure(&reading), [("not_crisp", Saying::Present)]);
+    // One day alone tells when it was seen.
+    assert_eq!(sure(&read("pale crust on Monday", "white_pan_bread")), [("pale_crust", Saying::Present)]);
+}
+
+#[test]
+fn what_a_crumb_is_compared_with_is_no_fault_of_its_own() {
+    for text in ["dense as a rock", "crumb dense as a rock"] {
+        let reading = read(text, "white_pan_bread");
+        assert!(
+            reading.symptoms.iter().take(3).any(|one| one.symptom == "dense_grain"),
+            "{text}: {:?}",
+            reading.symptoms
+        );
+    }
+}
+
+#[test]
+fn pastry_that_is_being_rolled_is_not_dry_to_eat() {
+    let reading = read("pastry too dry, falls apart while rolling", "pie_crust");
+    assert_eq!(sure(&reading), [], "{:?}", reading.symptoms);
+    assert!(reading.symptoms.iter().take(3).any(|one| one.symptom == "dry_dough"), "{:?}", reading.symptoms);
+    assert_eq!(sure(&read("pastry too dry", "pie_crust")), [("dry_pastry", Saying::Present)]);
 }
 
 #[test]
