@@ -46,11 +46,11 @@ impl Complaint {
             explain(&faults);
             Exit::Faulty
         })?;
-        let reading = rules.intake.read(knowledge, &complaint);
+        let answer = rules.intake.interpret(knowledge, &complaint);
         if !self.json {
-            return print(text::reading(&reading, width()).as_bytes());
+            return print(text::interpretation(&answer, width()).as_bytes());
         }
-        let json = serde_json::to_vec(&reading).map_err(|error| {
+        let json = serde_json::to_vec(&answer).map_err(|error| {
             complain(format_args!("the answer cannot be written as JSON: {error}"));
             Exit::Failed
         })?;

@@ -22,7 +22,8 @@ pub(super) fn number_end(text: &str, start: usize) -> Option<usize> {
         let before = text.get(..at).and_then(|head| head.chars().next_back());
         before.is_none_or(|c| c.is_whitespace() || matches!(c, '(' | '~' | '=' | '<' | '>' | '-' | '−' | '±'))
     };
-    if !digit(start) && !(mark(start) && behind_blank(start)) {
+    let starts = digit(start) || (mark(start) && behind_blank(start));
+    if !starts {
         return None;
     }
     let mut end = start;

@@ -17,9 +17,12 @@ const DEGREE: f64 = 0.9;
 /// What a misspelt word counts (chosen for this program).
 const MISSPELT: f64 = 0.85;
 
-/// Shortest word whose misspellings are looked for, and from which on two edits are forgiven. Four in five misspellings
+/// Shortest word whose misspellings are looked for. Four in five misspellings
 /// are one edit away (Damerau F. J., A technique for computer detection and correction of spelling errors, 1964).
-const LENGTHS: (usize, usize) = (4, 8);
+const SHORTEST_MISSPELT: usize = 4;
+
+/// Shortest word of which two edits are forgiven (chosen for this program).
+const SHORTEST_WITH_TWO_EDITS: usize = 8;
 
 /// Endings of participles.
 const PARTICIPLES: [&str; 2] = ["ed", "ing"];
@@ -190,14 +193,14 @@ impl PhraseIndex {
     /// The stem of the word that was meant.
     fn nearest(&self, word: &str) -> Option<&str> {
         let length = word.chars().count();
-        if length < LENGTHS.0 {
+        if length < SHORTEST_MISSPELT {
             return None;
         }
-        let most = if length < LENGTHS.1 { 1 } else { 2 };
+        let most = if length < SHORTEST_WITH_TWO_EDITS { 1 } else { 2 };
         let first = word.chars().next();
         let candidates = self.spelt.iter().filter(|(known, _)| {
             let known_length = known.chars().count();
-            known_length.abs_diff(length) <= most && known_length >= LENGTHS.0
+            known_length.abs_diff(length) <= most && known_length >= SHORTEST_MISSPELT
         });
         candidates
             .map(|(known, stem)| (strsim::osa_distance(word, known), known.chars().next() != first, stem))

@@ -2,7 +2,7 @@
 
 use std::ops::Range;
 
-use super::readings::Taken;
+use super::assignment::Assigned;
 use super::values::Value;
 use super::words::{Class, Words, stem};
 
@@ -78,19 +78,19 @@ impl ValueText<'_> {
 
     /// Stems of the words that name the reading beside a value that has no words of its own: "proofer 38 °C, 85 % rH, 55
     /// min".
-    pub(super) fn topic(self, taken: &[Taken], place: usize) -> Vec<String> {
+    pub(super) fn topic(self, assigned: &[Assigned], place: usize) -> Vec<String> {
         let Some(value) = self.values.get(place) else { return Vec::new() };
         let after = self.values.get(place + 1).map_or(usize::MAX, |value| value.places.start);
         // Words behind it are of it: "38 °C, 20 min rest".
         if (value.places.end..self.statement(value).end.min(after)).any(|at| self.tells(at)) {
             return Vec::new();
         }
-        let before = self.told_by(taken, place, (0..place).rev());
-        before.or_else(|| self.told_by(taken, place, place + 1..self.values.len())).unwrap_or_default()
+        let before = self.told_by(assigned, place, (0..place).rev());
+        before.or_else(|| self.told_by(assigned, place, place + 1..self.values.len())).unwrap_or_default()
     }
 
     /// Stems of the words that name the first of some readings with words of its own, as long as no words part them.
-    fn told_by(self, taken: &[Taken], place: usize, beside: impl Iterator<Item = usize>) -> Option<Vec<String>> {
+    fn told_by(self, assigned: &[Assigned], place: usize, beside: impl Iterator<Item = usize>) -> Option<Vec<String>> {
         let mut last = self.values.get(place)?;
         for other in beside {
             let neighbour = self.values.get(other)?;
@@ -99,13 +99,13 @@ impl ValueText<'_> {
                 return None;
             }
             let alike = || neighbour.unit.unit.converts_to(&last.unit.unit);
-            let (named_by, note) = match taken.get(other)? {
-                Taken::Reading { named_by, note, .. } => (named_by, note.as_ref()),
+            let (named_by, note) = match assigned.get(other)? {
+                Assigned::Reading { named_by, note, .. } => (named_by, note.as_ref()),
                 // A value that was only wanted tells what the actual one is of.
-                Taken::Unnamed { of, .. } if neighbour.doubt.is_some() && alike() && self.tells_actual(between) => {
+                Assigned::Unnamed { of, .. } if neighbour.doubt.is_some() && alike() && self.tells_actual(between) => {
                     (of, None)
                 }
-                Taken::Unnamed { .. } => return None,
+                Assigned::Unnamed { .. } => return None,
             };
             let named = named_by.iter().filter_map(|at| self.words.tokens.get(*at)).map(|token| token.stem.clone());
             let named: Vec<String> = named.filter(|stem| !QUANTITIES.contains(&stem.as_str())).collect();

@@ -7,8 +7,11 @@ use std::sync::LazyLock;
 use rust_stemmers::{Algorithm, Stemmer};
 
 use super::function_words::{BAD, CONNECTORS, DENIALS, HARDLY, HEDGES, LACKS, PRODUCT_WORDS, STOP_WORDS};
-use super::kin::{KIN, KINDS};
+use super::kin::KIN;
+use super::kinds::KINDS;
 use super::numbers::number_end;
+use super::translations::TRANSLATIONS;
+use super::word_forms::WORD_FORMS;
 
 /// Porter's second stemmer for English (Snowball; Porter 2001). The crate is small, has no dependency but serde, and carries
 /// the reference algorithm compiled to Rust.
@@ -17,7 +20,7 @@ static STEMMER: LazyLock<Stemmer> = LazyLock::new(|| Stemmer::create(Algorithm::
 /// Stems of the words that stand for one another, by stem.
 static KINSHIP: LazyLock<HashMap<String, Vec<String>>> = LazyLock::new(|| {
     let mut kinship: HashMap<String, Vec<String>> = HashMap::new();
-    for row in KIN {
+    for row in [KIN, WORD_FORMS, TRANSLATIONS].into_iter().flatten() {
         let stems: Vec<String> = row.iter().map(|word| stem(word)).collect();
         for own in &stems {
             let others = stems.iter().filter(|other| *other != own).cloned();
@@ -180,6 +183,12 @@ impl Words {
             self.clauses.push(*start..self.tokens.len());
             *start = self.tokens.len();
         }
+    }
+
+    /// The statement that a word stands in; none of a connector.
+    pub(super) fn statement_of(&self, place: usize) -> Option<Range<usize>> {
+        let clause = self.clauses.iter().find(|clause| clause.contains(&place))?;
+        self.statements(clause).into_iter().find(|statement| statement.contains(&place))
     }
 
     /// The statements of a clause: what stands between its connectors.

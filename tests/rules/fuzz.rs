@@ -346,7 +346,7 @@ fn complaint(text: &[u8]) -> Result<Vec<u8>, CaseFaults> {
         ComplaintFaults::Malformed(detail) => CaseFaults::Malformed(detail),
         ComplaintFaults::Faulty(faults) => CaseFaults::Faulty(faults),
     })?;
-    Ok(json_of(&INTAKE.read(EMBEDDED.knowledge(), &complaint)))
+    Ok(json_of(&INTAKE.interpret(EMBEDDED.knowledge(), &complaint)))
 }
 
 fn inquiries(text: &[u8]) -> Result<Vec<u8>, CaseFaults> {

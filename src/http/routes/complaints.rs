@@ -8,7 +8,7 @@ use crate::http::openapi::ComplaintProblems;
 use crate::http::parameters::NoParameters;
 use crate::http::problem::{Problem, ProblemEntry, ProblemKind};
 use crate::http::reply::json;
-use crate::intake::{Complaint, ComplaintDocument, ComplaintFaults, ComplaintReading};
+use crate::intake::{Complaint, ComplaintDocument, ComplaintFaults, Interpretation};
 use crate::live_rules::LiveRules;
 
 /// Take a complaint in plain words for a case
@@ -21,13 +21,13 @@ use crate::live_rules::LiveRules;
     tag = "diagnoses",
     operation_id = "readComplaint",
     request_body(content = ComplaintDocument, description = "The complaint", content_type = "application/json"),
-    responses((status = 200, description = "What it is taken for", body = ComplaintReading<'_>), ComplaintProblems)
+    responses((status = 200, description = "What it is taken for", body = Interpretation<'_>), ComplaintProblems)
 )]
 pub(crate) async fn create(rules: Data<LiveRules>, _: NoParameters, text: JsonText) -> Result<HttpResponse, Problem> {
     let rules = rules.current();
     let knowledge = rules.diagnostician.knowledge();
     let complaint = Complaint::parse(&text, knowledge)?;
-    json(&rules.intake.read(knowledge, &complaint))
+    json(&rules.intake.interpret(knowledge, &complaint))
 }
 
 impl From<ComplaintFaults> for Problem {

@@ -2,7 +2,8 @@
 
 use super::{check_draft, read_at_most};
 
-const TEXT: &str = "pale crust; hollow under the lid; low volume; the crumb is grey; sticky dough; leathery crust";
+const TEXT: &str =
+    "pale crust; hollow under the lid; low volume; sour smell; the crumb is grey; sticky dough; leathery crust";
 
 #[test]
 fn a_short_listing_shortens_neither_the_draft_nor_what_is_understood() {

@@ -27,9 +27,9 @@ fn a_value_whose_unit_goes_on_unknown_is_no_value() {
         "mixing 1400 min-1",
         "piece weight 60 g/m²",
     ] {
-        let reading = read(text, "white_pan_bread");
-        assert!(reading.readings.is_empty() && reading.values.is_empty(), "{text}: {:?}", reading.readings);
-        assert!(!reading.not_understood.is_empty(), "{text}");
+        let answer = read(text, "white_pan_bread");
+        assert!(answer.readings.is_empty() && answer.values.is_empty(), "{text}: {:?}", answer.readings);
+        assert!(!answer.not_understood.is_empty(), "{text}");
     }
 }
 

@@ -3,9 +3,9 @@
 use super::{check_draft, read};
 
 fn told(text: &str, product: &str) -> Vec<(&'static str, f64)> {
-    let reading = read(text, product);
-    check_draft(&reading, text);
-    reading.readings.into_iter().map(|one| (one.reading, one.value)).collect()
+    let answer = read(text, product);
+    check_draft(&answer, text);
+    answer.readings.into_iter().map(|one| (one.reading, one.value)).collect()
 }
 
 #[test]
@@ -62,9 +62,9 @@ fn a_tolerance_leaves_its_value_as_it_is() {
         "dough temperature 31 °C +/- 1",
         "dough temperature 31±1 °C",
     ] {
-        let reading = read(text, "hamburger_bun");
+        let answer = read(text, "hamburger_bun");
         assert_eq!(told(text, "hamburger_bun"), [("dough_temperature", 31.0)], "{text}");
-        assert!(reading.values.is_empty(), "{text}: {:?}", reading.values);
+        assert!(answer.values.is_empty(), "{text}: {:?}", answer.values);
     }
 }
 
