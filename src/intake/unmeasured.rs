@@ -270,6 +270,7 @@ impl<'a> InClause<'a> {
     }
 }
 
-fn is_reference_word(token: &Token) -> bool {
+/// Whether a word names a usual, wanted or allowed value.
+pub(super) fn is_reference_word(token: &Token) -> bool {
     token.class == Class::Expectation || REFERENCES.contains(&token.word.as_str())
 }

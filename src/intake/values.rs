@@ -4,8 +4,8 @@ use std::ops::Range;
 
 use super::numbers::number;
 use super::unit_words::{UnitWord, goes_on, unit_word};
-use super::unmeasured::{InClause, TOLERANCE_MARKS};
-use super::words::{Class, Words};
+use super::unmeasured::{InClause, TOLERANCE_MARKS, is_reference_word};
+use super::words::{Class, Token, Words};
 use crate::units::convert;
 
 /// Most words of a unit: "grados centígrados", `g per 100 g`.
@@ -82,8 +82,10 @@ impl<'a> Finder<'a> {
         let class = |at: usize| self.words.tokens.get(at).map(|token| token.class);
         let label = self.words.clauses.iter().find(|label| label.end == clause.start);
         let Some(label) = label.filter(|_| clause.start > 0) else { return clause.clone() };
-        let has_own =
-            (clause.start..place).any(|at| matches!(class(at), Some(Class::Content | Class::Product | Class::Number)));
+        let tells = |token: &Token| {
+            matches!(token.class, Class::Content | Class::Product | Class::Number) && !is_reference_word(token)
+        };
+        let has_own = self.words.tokens.get(clause.start..place).unwrap_or_default().iter().any(tells);
         let is_label = LABEL_MARKS.contains(&self.between(label.end.saturating_sub(1), clause.start))
             && !label.clone().any(|at| class(at) == Some(Class::Number));
         if has_own || !is_label { clause.clone() } else { label.start..clause.end }

@@ -13,6 +13,7 @@ fn a_wanted_value_is_not_the_measured_one_beside_it() {
     for text in [
         "the dough temperature target is 26 °C, we had 31 °C",
         "dough temperature target 26 °C, actual 31 °C",
+        "dough temperature: target 26 °C, actual 31 °C",
         "dough temperature was 31 °C, target 26 °C",
         "dough temperature 31 °C (26 °C is the target)",
         "dough temperature should be 26 °C but it was 31 °C",
