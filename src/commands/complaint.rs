@@ -44,8 +44,8 @@ impl Complaint {
             explain(&faults);
             Exit::Faulty
         })?;
-        let reading = rules.intake.read(knowledge, &complaint);
-        self.json.show(&reading, || text::reading(&reading, width()))
+        let answer = rules.intake.interpret(knowledge, &complaint);
+        self.json.show(&answer, || text::interpretation(&answer, width()))
     }
 
     /// The request that the HTTP service takes.

@@ -7,7 +7,8 @@ use crate::case::CaseDocument;
 
 /// What a complaint in plain words is taken for, what is left of it, and the case that follows from what is sure.
 #[derive(Debug, Serialize, ToSchema)]
-pub struct ComplaintReading<'k> {
+#[schema(as = ComplaintReading)]
+pub struct Interpretation<'k> {
     /// The product that the rest is read for: the one given, or the one that the text names beyond doubt.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[schema(example = "hamburger_bun")]

@@ -3,12 +3,12 @@
 use std::collections::BTreeSet;
 
 use super::answer::{ComplaintContradiction, Saying};
-use super::reader::Reader;
-use super::symptoms::Named;
+use super::interpreter::Interpreter;
+use super::mentions::Mention;
 
-impl<'k> Reader<'_, 'k> {
+impl<'k> Interpreter<'_, 'k> {
     /// Sure symptoms that cannot stand together are sure no more.
-    pub(super) fn contradictions(&self, symptoms: &mut [Named]) -> Vec<ComplaintContradiction<'k>> {
+    pub(super) fn contradictions(&self, symptoms: &mut [Mention]) -> Vec<ComplaintContradiction<'k>> {
         let mut found = Vec::new();
         let mut doubtful = BTreeSet::new();
         for (place, one) in symptoms.iter().enumerate().filter(|(_, one)| one.sure) {
@@ -27,7 +27,7 @@ impl<'k> Reader<'_, 'k> {
         found
     }
 
-    fn contradiction(&self, one: &Named, other: &Named) -> Option<ComplaintContradiction<'k>> {
+    fn contradiction(&self, one: &Mention, other: &Mention) -> Option<ComplaintContradiction<'k>> {
         let keys = [one, other].map(|named| self.index.symptom_keys.get(named.found.entry).copied());
         let [Some(first), Some(second)] = keys else { return None };
         let (own, rival) = (&self.declared.symptoms[first], &self.declared.symptoms[second]);

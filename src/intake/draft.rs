@@ -4,7 +4,6 @@ use std::collections::BTreeMap;
 
 use super::answer::Saying;
 use crate::case::{CaseDocument, ReadingDocument, SymptomDocument};
-use crate::inference::MAX_SYMPTOMS;
 
 /// Certainty of what the speaker hedges: "perhaps a pale crust" (chosen for this program; the case can be changed).
 const HEDGED: f64 = 0.7;
@@ -15,7 +14,7 @@ const HARDLY: f64 = 0.3;
 /// What is sure of a text.
 #[derive(Debug, Default)]
 pub(super) struct Sure<'k> {
-    /// Symptoms, best first: id, what is said of it, whether hedged.
+    /// Symptoms, best first and no more than can be weighed exactly: id, what is said of it, whether hedged.
     pub(super) symptoms: Vec<(&'k str, Saying, bool)>,
     /// Readings: id, value, unit code.
     pub(super) readings: Vec<(&'k str, f64, &'k str)>,
@@ -23,7 +22,7 @@ pub(super) struct Sure<'k> {
     pub(super) facts: Vec<(&'k str, bool)>,
 }
 
-/// The case. Symptoms beyond those that can be weighed exactly are left out, the least sure first.
+/// The case.
 pub(super) fn draft(product: &str, sure: &Sure<'_>) -> CaseDocument {
     let symptom = |(id, said, hedged): &(&str, Saying, bool)| SymptomDocument {
         symptom: (*id).to_owned(),
@@ -36,7 +35,7 @@ pub(super) fn draft(product: &str, sure: &Sure<'_>) -> CaseDocument {
     };
     CaseDocument {
         product: product.to_owned(),
-        symptoms: sure.symptoms.iter().take(MAX_SYMPTOMS).map(symptom).collect(),
+        symptoms: sure.symptoms.iter().map(symptom).collect(),
         readings: sure.readings.iter().map(reading).collect::<BTreeMap<_, _>>(),
         facts: sure.facts.iter().map(|(id, stated)| ((*id).to_owned(), *stated)).collect(),
         ..CaseDocument::default()

@@ -3,7 +3,7 @@
 use std::ops::Range;
 
 use super::function_words::{APPROVALS, AUXILIARIES, DETERMINERS, PRONOUNS, TROUBLES};
-use super::words::{Class, Token, Words};
+use super::words::{Class, Words};
 
 /// Marks the words behind which the expected stands: "should be soft", "used to keep", "supposed to snap", "instead of flaky".
 /// They deny what follows, since it is not so; "should not be hard" tells that it is.
@@ -78,11 +78,6 @@ fn approves(words: &Words, statement: &Range<usize>) -> bool {
         token.word == "fine" && !next.is_some_and(|next| matches!(next.class, Class::Content | Class::Product))
     });
     if denied { told(TROUBLES) } else { fine || told(APPROVALS) }
-}
-
-/// Whether a word before a value, or "before" behind it, tells that it is a usual or wanted value and not a measured one.
-pub(super) fn is_reference_word(token: &Token) -> bool {
-    token.class == Class::Expectation || super::function_words::REFERENCES.contains(&token.word.as_str())
 }
 
 #[cfg(test)]

@@ -306,31 +306,3 @@ pub(super) const DETERMINERS: &[&str] = &["a", "an", "the", "my", "our", "your",
 
 /// Verbs that tell how something was.
 pub(super) const AUXILIARIES: &[&str] = &["was", "were", "had", "did", "been"];
-
-/// Words that name a value that is usual, wanted or allowed, and not the one that was measured.
-pub(super) const REFERENCES: &[&str] = &[
-    "normally",
-    "usually",
-    "typically",
-    "normal",
-    "usual",
-    "target",
-    "targeted",
-    "aim",
-    "spec",
-    "specification",
-    "specified",
-    "standard",
-    "limit",
-    "benchmark",
-    "allowed",
-    "maximum",
-    "minimum",
-    "max",
-    "recommended",
-    "previously",
-    "formerly",
-    "versus",
-    "vs",
-    "against",
-];

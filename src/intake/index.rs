@@ -1,8 +1,8 @@
 //! The words of the rules for one product, or for all.
 
+use super::assignment::ReadingNames;
 use super::naming::Naming;
 use super::phrases::PhraseIndex;
-use super::readings::ReadingWords;
 use crate::knowledge::{Declarations, Fact, Key, Knowledge, Product, Reading, Symptom};
 
 /// The words of one product, or of all.
@@ -10,7 +10,7 @@ use crate::knowledge::{Declarations, Fact, Key, Knowledge, Product, Reading, Sym
 pub(super) struct Index {
     pub(super) symptom_keys: Vec<Key<Symptom>>,
     pub(super) symptoms: PhraseIndex,
-    pub(super) readings: ReadingWords,
+    pub(super) readings: ReadingNames,
     pub(super) fact_keys: Vec<Key<Fact>>,
     pub(super) facts: PhraseIndex,
 }
@@ -52,7 +52,7 @@ impl Index {
         };
         Self {
             symptoms: PhraseIndex::new(symptom_keys.iter().map(symptom)),
-            readings: ReadingWords { index: PhraseIndex::new(reading_keys.iter().map(reading)), keys: reading_keys },
+            readings: ReadingNames { index: PhraseIndex::new(reading_keys.iter().map(reading)), keys: reading_keys },
             facts: PhraseIndex::new(fact_keys.iter().map(fact)),
             symptom_keys,
             fact_keys,

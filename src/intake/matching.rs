@@ -80,9 +80,22 @@ pub(super) struct Found {
     pub(super) elsewhere: bool,
 }
 
+/// What a thing found must come to.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Threshold {
+    pub(super) score: f64,
+    pub(super) recall: f64,
+}
+
+impl Threshold {
+    pub(super) fn is_met(self, found: &Found) -> bool {
+        found.score >= self.score && found.recall >= self.recall
+    }
+}
+
 impl Statement {
     /// Looks the words of a statement up; `taken` are words that something else has taken in.
-    pub(super) fn read(
+    pub(super) fn look_up(
         words: &Words,
         window: &Window,
         index: &PhraseIndex,

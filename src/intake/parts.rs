@@ -14,6 +14,22 @@ pub(super) enum Part {
 /// Words for what is smelt or tasted, by their stems; "taste" is also a verb of everything that is eaten.
 const FLAVOURS: &[&str] = &["flavour", "flavor", "smell", "odour", "odor", "aroma", "stink", "aftertast"];
 
+/// Words for working dough: pastry of which they tell is not baked yet.
+const WORKING: &[&str] = &[
+    "folding",
+    "kneading",
+    "laminating",
+    "lining",
+    "moulding",
+    "molding",
+    "pinning",
+    "rolled",
+    "rolling",
+    "sheeted",
+    "sheeter",
+    "sheeting",
+];
+
 impl Part {
     /// The part that the word at a place names.
     pub(super) fn named(words: &Words, place: usize) -> Option<Self> {
@@ -22,6 +38,7 @@ impl Part {
             "crust" => Some(Self::Crust),
             "crumb" if token.word == "crumb" => Some(Self::Crumb),
             "dough" => Some(Self::Dough),
+            "pastri" => is_worked(words, place).then_some(Self::Dough),
             "tast" => {
                 let before = words.tokens.get(place.checked_sub(1)?)?;
                 (token.word == "taste" && is_adjective(before)).then_some(Self::Flavour)
@@ -51,6 +68,13 @@ impl Part {
         };
         other && !self.stems().iter().any(|stem| has_word(stem))
     }
+}
+
+/// Whether the clause of a word or the next tells that it is being worked: "pastry too dry, falls apart while rolling".
+fn is_worked(words: &Words, place: usize) -> bool {
+    let own = words.clauses.iter().skip_while(|clause| !clause.contains(&place));
+    let tokens = own.take(2).flat_map(|clause| words.tokens.get(clause.clone()).unwrap_or_default());
+    tokens.into_iter().any(|token| WORKING.contains(&token.word.as_str()))
 }
 
 /// Whether a word before "taste" makes it a noun: "sour taste", and not "cookies taste".

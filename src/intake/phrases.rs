@@ -17,9 +17,12 @@ const DEGREE: f64 = 0.9;
 /// What a misspelt word counts (chosen for this program).
 const MISSPELT: f64 = 0.85;
 
-/// Shortest word whose misspellings are looked for, and from which on two edits are forgiven. Four in five misspellings
+/// Shortest word whose misspellings are looked for. Four in five misspellings
 /// are one edit away (Damerau F. J., A technique for computer detection and correction of spelling errors, 1964).
-const LENGTHS: (usize, usize) = (4, 8);
+const SHORTEST_MISSPELT: usize = 4;
+
+/// Shortest word of which two edits are forgiven (chosen for this program).
+const SHORTEST_WITH_TWO_EDITS: usize = 8;
 
 /// Endings of participles.
 const PARTICIPLES: [&str; 2] = ["ed", "ing"];
@@ -34,7 +37,8 @@ const SHORTEST_HALF: usize = 3;
 #[derive(Debug)]
 pub(super) struct PhraseIndex {
     pub(super) entries: Vec<Entry>,
-    rarity: HashMap<String, f64>,
+    /// In the order of the stems, so that their sum rounds alike in every run.
+    rarity: BTreeMap<String, f64>,
     /// In how many things a stem stands in a title or synonym.
     named: HashMap<String, usize>,
     /// Mean rarity: what a word tells that the index does not know.
@@ -72,11 +76,11 @@ impl PhraseIndex {
     fn weighted<'k>(namings: impl Iterator<Item = Naming<'k>>, product_word: f64) -> Self {
         let mut spelt = BTreeMap::new();
         let entries: Vec<Entry> = namings.map(|naming| Entry::new(&naming, &mut spelt)).collect();
-        let mut counts: HashMap<&str, usize> = HashMap::new();
+        let mut counts: BTreeMap<&str, usize> = BTreeMap::new();
         for entry in &entries {
             entry.fields.keys().for_each(|stem| *counts.entry(stem).or_default() += 1);
         }
-        let rarity: HashMap<String, f64> =
+        let rarity: BTreeMap<String, f64> =
             counts.into_iter().map(|(stem, count)| (stem.to_owned(), rarity(entries.len(), count))).collect();
         #[allow(clippy::cast_precision_loss)] // a few thousand words
         let usual = rarity.values().sum::<f64>() / rarity.len().max(1) as f64;
@@ -189,14 +193,14 @@ impl PhraseIndex {
     /// The stem of the word that was meant.
     fn nearest(&self, word: &str) -> Option<&str> {
         let length = word.chars().count();
-        if length < LENGTHS.0 {
+        if length < SHORTEST_MISSPELT {
             return None;
         }
-        let most = if length < LENGTHS.1 { 1 } else { 2 };
+        let most = if length < SHORTEST_WITH_TWO_EDITS { 1 } else { 2 };
         let first = word.chars().next();
         let candidates = self.spelt.iter().filter(|(known, _)| {
             let known_length = known.chars().count();
-            known_length.abs_diff(length) <= most && known_length >= LENGTHS.0
+            known_length.abs_diff(length) <= most && known_length >= SHORTEST_MISSPELT
         });
         candidates
             .map(|(known, stem)| (strsim::osa_distance(word, known), known.chars().next() != first, stem))
@@ -242,5 +246,18 @@ mod tests {
         assert_eq!(stems("undercrust"), Some(vec!["under".to_owned(), "crust".to_owned()]));
         assert_eq!(stems("blistres"), Some(vec!["blister".to_owned()]));
         assert_eq!(stems("greetings"), None);
+    }
+
+    #[test]
+    fn what_unknown_words_tell_does_not_change_from_one_index_to_the_next() {
+        // Sums of floating-point numbers depend on their order, that of a hash map on chance.
+        let names: Vec<String> =
+            (0..97).map(|place: u32| format!("word{place} part{} kind{}", place % 7, place % 11)).collect();
+        let index = || {
+            let naming = |name| Naming { names: vec![name], description: "", part: None };
+            PhraseIndex::new(names.iter().map(String::as_str).map(naming)).unknown_weight().to_bits()
+        };
+        let first = index();
+        assert!((0..16).all(|_| index() == first));
     }
 }

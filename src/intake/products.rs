@@ -4,8 +4,11 @@ use super::matching::{Found, Meanings, Statement};
 use super::phrases::PhraseIndex;
 use super::words::Words;
 
-/// Least recall of a product that may be meant, and of one that is (chosen on the tables of `tests/reference`).
-const RECALLS: (f64, f64) = (0.3, 0.85);
+/// Least recall of a product that may be meant (chosen on the tables of `tests/reference`).
+const LEAST_RECALL: f64 = 0.3;
+
+/// Least recall of a product that is meant beyond doubt (chosen likewise).
+const SURE_RECALL: f64 = 0.85;
 
 /// Recalls nearer than this do not tell two products apart.
 const TIE: f64 = 0.05;
@@ -15,7 +18,7 @@ pub(super) fn possible(words: &Words, index: &PhraseIndex) -> (Vec<Found>, bool)
     let mut meanings = Meanings::default();
     let mut best: Vec<Found> = Vec::new();
     for clause in &words.clauses {
-        for found in Statement::read(words, &clause.clone().into(), index, &mut meanings, &[]).find(index) {
+        for found in Statement::look_up(words, &clause.clone().into(), index, &mut meanings, &[]).find(index) {
             match best.iter_mut().find(|own| own.entry == found.entry) {
                 Some(own) if found.recall > own.recall => *own = found,
                 Some(_) => {}
@@ -23,7 +26,7 @@ pub(super) fn possible(words: &Words, index: &PhraseIndex) -> (Vec<Found>, bool)
             }
         }
     }
-    best.retain(|found| found.recall >= RECALLS.0);
+    best.retain(|found| found.recall >= LEAST_RECALL);
     best.sort_by(|a, b| {
         let longer = b.named_by.len().cmp(&a.named_by.len());
         let by_recall = b.recall.total_cmp(&a.recall).then(longer).then(b.score.total_cmp(&a.score));
@@ -31,10 +34,10 @@ pub(super) fn possible(words: &Words, index: &PhraseIndex) -> (Vec<Found>, bool)
     });
     let sure = match best.as_slice() {
         [] => false,
-        [one] => one.recall >= RECALLS.1 && !one.misspelt,
+        [one] => one.recall >= SURE_RECALL && !one.misspelt,
         [one, others @ ..] => {
             let near = others.iter().filter(|other| one.recall - other.recall < TIE);
-            one.recall >= RECALLS.1 && !one.misspelt && near.into_iter().all(|other| takes_in(one, other))
+            one.recall >= SURE_RECALL && !one.misspelt && near.into_iter().all(|other| takes_in(one, other))
         }
     };
     (best, sure)

@@ -10,8 +10,11 @@ use crate::knowledge::{Key, Knowledge, Product};
 /// Longest text, characters: some two pages. The bound keeps hostile input cheap.
 pub const MOST_CHARACTERS: usize = 4_000;
 
-/// Symptoms in an answer when the request does not say, and the most that it may ask for.
-const SYMPTOMS: (usize, usize) = (10, 50);
+/// Symptoms that an answer lists when the request does not say.
+const USUAL_SYMPTOMS: usize = 10;
+
+/// The most symptoms that a request may ask for.
+const MOST_SYMPTOMS: usize = 50;
 
 /// A complaint to be read.
 #[derive(Debug, Clone)]
@@ -59,7 +62,7 @@ impl Complaint {
         let text = object.required(faults, "text", help).and_then(|node| read_text(&node, faults));
         let products = &knowledge.declared.products;
         let product = object.optional("product").map(|node| find(&node, products, "product", faults));
-        let most = object.optional("most").map_or(Some(SYMPTOMS.0), |node| read_most(&node, faults));
+        let most = object.optional("most").map_or(Some(USUAL_SYMPTOMS), |node| read_most(&node, faults));
         Some(Self { text: text?, product: product.map_or(Some(None), |found| found.map(Some))?, most: most? })
     }
 }
@@ -81,7 +84,7 @@ fn read_text(node: &Node<'_>, faults: &mut Faults) -> Option<String> {
 
 fn read_most(node: &Node<'_>, faults: &mut Faults) -> Option<usize> {
     #[allow(clippy::cast_precision_loss)] // 50
-    let number = node.number_within(faults, 1.0, SYMPTOMS.1 as f64)?;
+    let number = node.number_within(faults, 1.0, MOST_SYMPTOMS as f64)?;
     if number.fract() != 0.0 {
         node.fault(faults, FaultCode::OutOfRange, format!("{number} is not a whole number"), None);
         return None;

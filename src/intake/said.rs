@@ -131,7 +131,11 @@ fn lacks(found: &Found, words: &Words) -> bool {
 }
 
 fn before_name(found: &Found, words: &Words, is_meant: impl Fn(&Token) -> bool) -> bool {
-    let before = |place: &usize| words.tokens.get(place.saturating_sub(LACK_REACH)..*place).unwrap_or_default();
+    // "Low volume; sour smell" tells of no lack of smell.
+    let start = |place: usize| words.statement_of(place).map_or(place, |statement| statement.start);
+    let before = |place: &usize| {
+        words.tokens.get(start(*place).max(place.saturating_sub(LACK_REACH))..*place).unwrap_or_default()
+    };
     found.named_by.iter().any(|place| before(place).iter().any(&is_meant))
 }
 

@@ -2,7 +2,7 @@
 
 use std::ops::Range;
 
-use super::readings::Taken;
+use super::assignment::Assigned;
 use super::values::Value;
 use super::words::{Class, Words, stem};
 
@@ -15,6 +15,12 @@ const HOT_OTHERWISE: &[&str] =
 
 /// Stems of the words for what is measured, which the next value does not share: "proof temperature 38 °C, 55 min".
 const QUANTITIES: &[&str] = &["temperatur", "temp", "time", "humid", "weight", "rh", "ph"];
+
+/// Words by which a measured value is told from a wanted one before it: "target 26 °C, we had 31 °C".
+const ACTUAL: &[&str] = &[
+    "actual", "actually", "are", "but", "came", "got", "had", "has", "have", "instead", "is", "it", "measured", "now",
+    "only", "reached", "read", "real", "really", "was", "were",
+];
 
 /// A text and its values.
 #[derive(Debug, Clone, Copy)]
@@ -40,11 +46,9 @@ impl ValueText<'_> {
     }
 
     fn statement(self, value: &Value) -> Range<usize> {
-        let start = value.places.start;
-        let clause = self.words.clauses.iter().find(|clause| clause.contains(&start));
-        let Some(clause) = clause else { return value.places.clone() };
-        let statements = self.words.statements(clause);
-        statements.into_iter().find(|statement| statement.contains(&start)).unwrap_or_else(|| clause.clone())
+        let statements = self.words.statements(&value.clause);
+        let own = statements.into_iter().find(|statement| statement.contains(&value.places.start));
+        own.unwrap_or_else(|| value.clause.clone())
     }
 
     /// Whether the words before a value name something that is as hot as an oven.
@@ -57,38 +61,52 @@ impl ValueText<'_> {
     /// The word right before a value, but for words without meaning.
     pub(super) fn last_word(self, value: &Value) -> Option<usize> {
         let class = |at: &usize| self.words.tokens.get(*at).map(|token| token.class);
-        let clause = self.words.clauses.iter().find(|clause| clause.contains(&value.places.start))?;
-        let last = (clause.start..value.places.start).rev().find(|at| class(at) != Some(Class::Stop))?;
+        let last = (value.clause.start..value.places.start).rev().find(|at| class(at) != Some(Class::Stop))?;
         (class(&last) == Some(Class::Content)).then_some(last)
     }
 
     fn tells(self, place: usize) -> bool {
-        self.words.tokens.get(place).is_some_and(|token| matches!(token.class, Class::Content | Class::Product))
+        self.words.tokens.get(place).is_some_and(|token| {
+            matches!(token.class, Class::Content | Class::Product) && !ACTUAL.contains(&token.word.as_str())
+        })
+    }
+
+    /// Whether words between two places tell that the value behind them is the actual one.
+    fn tells_actual(self, mut between: Range<usize>) -> bool {
+        between.any(|at| self.words.tokens.get(at).is_some_and(|token| ACTUAL.contains(&token.word.as_str())))
     }
 
     /// Stems of the words that name the reading beside a value that has no words of its own: "proofer 38 °C, 85 % rH, 55
     /// min".
-    pub(super) fn topic(self, taken: &[Taken], place: usize) -> Vec<String> {
+    pub(super) fn topic(self, assigned: &[Assigned], place: usize) -> Vec<String> {
         let Some(value) = self.values.get(place) else { return Vec::new() };
         let after = self.values.get(place + 1).map_or(usize::MAX, |value| value.places.start);
         // Words behind it are of it: "38 °C, 20 min rest".
         if (value.places.end..self.statement(value).end.min(after)).any(|at| self.tells(at)) {
             return Vec::new();
         }
-        let before = self.told_by(taken, place, (0..place).rev());
-        before.or_else(|| self.told_by(taken, place, place + 1..self.values.len())).unwrap_or_default()
+        let before = self.told_by(assigned, place, (0..place).rev());
+        before.or_else(|| self.told_by(assigned, place, place + 1..self.values.len())).unwrap_or_default()
     }
 
     /// Stems of the words that name the first of some readings with words of its own, as long as no words part them.
-    fn told_by(self, taken: &[Taken], place: usize, beside: impl Iterator<Item = usize>) -> Option<Vec<String>> {
+    fn told_by(self, assigned: &[Assigned], place: usize, beside: impl Iterator<Item = usize>) -> Option<Vec<String>> {
         let mut last = self.values.get(place)?;
         for other in beside {
             let neighbour = self.values.get(other)?;
             let between = neighbour.places.end.min(last.places.end)..neighbour.places.start.max(last.places.start);
-            let Some(Taken::Reading { named_by, note, .. }) = taken.get(other) else { return None };
-            if between.into_iter().any(|at| self.tells(at)) {
+            if between.clone().any(|at| self.tells(at)) {
                 return None;
             }
+            let alike = || neighbour.unit.unit.converts_to(&last.unit.unit);
+            let (named_by, note) = match assigned.get(other)? {
+                Assigned::Reading { named_by, note, .. } => (named_by, note.as_ref()),
+                // A value that was only wanted tells what the actual one is of.
+                Assigned::Unnamed { of, .. } if neighbour.doubt.is_some() && alike() && self.tells_actual(between) => {
+                    (of, None)
+                }
+                Assigned::Unnamed { .. } => return None,
+            };
             let named = named_by.iter().filter_map(|at| self.words.tokens.get(*at)).map(|token| token.stem.clone());
             let named: Vec<String> = named.filter(|stem| !QUANTITIES.contains(&stem.as_str())).collect();
             if !named.is_empty() {

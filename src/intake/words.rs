@@ -7,7 +7,11 @@ use std::sync::LazyLock;
 use rust_stemmers::{Algorithm, Stemmer};
 
 use super::function_words::{BAD, CONNECTORS, DENIALS, HARDLY, HEDGES, LACKS, PRODUCT_WORDS, STOP_WORDS};
-use super::kin::{KIN, KINDS};
+use super::kin::KIN;
+use super::kinds::KINDS;
+use super::numbers::number_end;
+use super::translations::TRANSLATIONS;
+use super::word_forms::WORD_FORMS;
 
 /// Porter's second stemmer for English (Snowball; Porter 2001). The crate is small, has no dependency but serde, and carries
 /// the reference algorithm compiled to Rust.
@@ -16,7 +20,7 @@ static STEMMER: LazyLock<Stemmer> = LazyLock::new(|| Stemmer::create(Algorithm::
 /// Stems of the words that stand for one another, by stem.
 static KINSHIP: LazyLock<HashMap<String, Vec<String>>> = LazyLock::new(|| {
     let mut kinship: HashMap<String, Vec<String>> = HashMap::new();
-    for row in KIN {
+    for row in [KIN, WORD_FORMS, TRANSLATIONS].into_iter().flatten() {
         let stems: Vec<String> = row.iter().map(|word| stem(word)).collect();
         for own in &stems {
             let others = stems.iter().filter(|other| *other != own).cloned();
@@ -112,8 +116,9 @@ impl Words {
         let mut start = 0;
         let mut rest = text.char_indices().peekable();
         while let Some((at, c)) = rest.next() {
-            let end = if c.is_ascii_digit() {
-                number_end(text, at)
+            let number = number_end(text, at);
+            let end = if let Some(end) = number {
+                end
             } else if c.is_alphabetic() {
                 word_end(text, at)
             } else {
@@ -122,7 +127,7 @@ impl Words {
             while rest.next_if(|(next, _)| *next < end).is_some() {}
             let piece = text.get(at..end).unwrap_or_default();
             match c {
-                _ if c.is_alphanumeric() => {
+                _ if number.is_some() || c.is_alphanumeric() => {
                     let mut token = token(piece, at..end);
                     let mut behind = text.get(end..).unwrap_or_default().chars();
                     token.hyphen = behind.next() == Some('-') && behind.next().is_some_and(char::is_alphabetic);
@@ -158,9 +163,11 @@ impl Words {
         self.tokens.push(token);
     }
 
-    /// Splits a complaint, in which the expected is told from what is.
+    /// Splits a complaint, in which what was expected, was so before or is only compared with is told from what is.
     pub(super) fn of_complaint(text: &str) -> Self {
         let mut words = Self::of(text);
+        super::similes::mark(&mut words);
+        super::earlier::mark(&mut words);
         super::expected::mark(&mut words);
         words
     }
@@ -178,6 +185,12 @@ impl Words {
         }
     }
 
+    /// The statement that a word stands in; none of a connector.
+    pub(super) fn statement_of(&self, place: usize) -> Option<Range<usize>> {
+        let clause = self.clauses.iter().find(|clause| clause.contains(&place))?;
+        self.statements(clause).into_iter().find(|statement| statement.contains(&place))
+    }
+
     /// The statements of a clause: what stands between its connectors.
     pub(super) fn statements(&self, clause: &Range<usize>) -> Vec<Range<usize>> {
         let mut statements = Vec::new();
@@ -192,23 +205,6 @@ impl Words {
         statements.retain(|statement| !statement.is_empty());
         statements
     }
-}
-
-/// A number with a decimal point or comma; a full stop behind it ends the clause.
-fn number_end(text: &str, start: usize) -> usize {
-    let bytes = text.as_bytes();
-    let digit = |at: usize| bytes.get(at).is_some_and(u8::is_ascii_digit);
-    let mut end = start;
-    while digit(end) {
-        end += 1;
-    }
-    while matches!(bytes.get(end), Some(b'.' | b',')) && digit(end + 1) {
-        end += 1;
-        while digit(end) {
-            end += 1;
-        }
-    }
-    end
 }
 
 /// A word with its apostrophes; hyphens part words.
@@ -234,7 +230,7 @@ fn token(piece: &str, span: Range<usize>) -> Token {
 }
 
 fn class(word: &str) -> Class {
-    if word.starts_with(|c: char| c.is_ascii_digit()) {
+    if number_end(word, 0).is_some() {
         return Class::Number;
     }
     if word.starts_with(|c: char| !c.is_alphanumeric()) {

@@ -25,6 +25,9 @@ struct ProductItem<'k> {
     /// What it is.
     #[schema(example = "Soft, round roll that is cut and filled.")]
     description: &'k str,
+    /// Other words for it.
+    #[schema(example = json!(["burger bun"]))]
+    synonyms: Vec<&'k str>,
     /// The family that it belongs to.
     #[serde(skip_serializing_if = "Option::is_none")]
     family: Option<FamilyItem<'k>>,
@@ -53,6 +56,7 @@ fn item<'k>(declared: &'k Declarations, product: &'k Product) -> ProductItem<'k>
         id: &product.id,
         title: &product.title,
         description: &product.description,
+        synonyms: product.synonyms.iter().map(String::as_str).collect(),
         family: family.map(|family| FamilyItem { id: &family.id, title: &family.title }),
     }
 }

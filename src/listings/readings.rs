@@ -26,6 +26,9 @@ struct ReadingItem<'k> {
     /// What is measured, where and when.
     #[schema(example = "Core of the dough as it leaves the mixer.")]
     description: &'k str,
+    /// Other words for it.
+    #[schema(example = json!(["dough out of the mixer", "dough after mixing"]))]
+    synonyms: Vec<&'k str>,
     /// UCUM code of the unit that the rules use; a case may give any unit of that kind.
     #[schema(example = "Cel")]
     unit: &'k str,
@@ -92,6 +95,7 @@ fn item<'k>(declared: &'k Declarations, view: Option<&ProductView>, key: Key<Rea
         id: &reading.id,
         title: &reading.title,
         description: &reading.description,
+        synonyms: reading.synonyms.iter().map(String::as_str).collect(),
         unit: reading.unit.code(),
         plausible: Range { low: reading.plausible.low, high: reading.plausible.high },
         window: view.and_then(|view| view.limits.get(key.index())).and_then(window),

@@ -15,6 +15,13 @@ async fn products_are_listed_with_their_family() {
 }
 
 #[actix_web::test]
+async fn the_other_words_for_a_product_are_listed() {
+    let list = get("/v1/products").await.success();
+    let synonyms = item(&list["products"], "hamburger_bun")["synonyms"].as_array().unwrap();
+    assert!(synonyms.iter().any(|synonym| synonym == "burger bun"), "{synonyms:?}");
+}
+
+#[actix_web::test]
 async fn parameters_are_refused() {
     get("/v1/products?family=soft_rolls").await.assert_problem(json!({
         "type": "/v1/problems/faulty-parameters",

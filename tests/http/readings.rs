@@ -24,3 +24,12 @@ async fn without_a_product_there_are_no_windows() {
     let readings = list["readings"].as_array().unwrap();
     assert!(readings.iter().all(|reading| reading["window"] == Value::Null));
 }
+
+#[actix_web::test]
+async fn the_other_words_for_a_reading_are_listed() {
+    for list in ["/v1/readings", "/v1/readings?product=hamburger_bun"] {
+        let list = get(list).await.success();
+        let synonyms = item(&list["readings"], "proof_humidity")["synonyms"].as_array().unwrap().clone();
+        assert!(synonyms.iter().any(|synonym| synonym == "proofer humidity"), "{synonyms:?}");
+    }
+}

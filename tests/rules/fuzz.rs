@@ -347,7 +347,7 @@ fn complaint(text: &[u8]) -> Result<Vec<u8>, DocumentFaults> {
         DocumentFaults::Malformed(detail) => DocumentFaults::Malformed(detail),
         DocumentFaults::Faulty(faults) => DocumentFaults::Faulty(faults),
     })?;
-    Ok(json_of(&INTAKE.read(EMBEDDED.knowledge(), &complaint)))
+    Ok(json_of(&INTAKE.interpret(EMBEDDED.knowledge(), &complaint)))
 }
 
 fn inquiries(text: &[u8]) -> Result<Vec<u8>, DocumentFaults> {

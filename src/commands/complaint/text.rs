@@ -1,30 +1,30 @@
 //! What a complaint is taken for, as plain text.
 
-use crate::intake::{ComplaintReading, PossibleSymptom, PossibleUnit, Quote, Saying, UnnamedValue};
+use crate::intake::{Interpretation, PossibleSymptom, PossibleUnit, Quote, Saying, UnnamedValue};
 use crate::paragraphs::{WIDTHS, push_paragraph};
 
-/// The reading of a complaint in paragraphs of at most `width` characters a line.
-pub(super) fn reading(reading: &ComplaintReading<'_>, width: usize) -> String {
+/// What a complaint is taken for, in paragraphs of at most `width` characters a line.
+pub(super) fn interpretation(answer: &Interpretation<'_>, width: usize) -> String {
     let width = width.clamp(WIDTHS.0, WIDTHS.1);
     let mut page = String::new();
-    let product = match (reading.product, reading.products.is_empty()) {
+    let product = match (answer.product, answer.products.is_empty()) {
         (Some(product), _) => format!("product: {product}"),
         (None, true) => "product: not known; name it with --product".to_owned(),
         (None, false) => {
-            let ids: Vec<&str> = reading.products.iter().map(|one| one.product).collect();
+            let ids: Vec<&str> = answer.products.iter().map(|one| one.product).collect();
             format!("product: not certain; name it with --product, for example {}", ids.join(", "))
         }
     };
     push_paragraph(&mut page, width, 0, "", &product);
-    let (sure, candidates): (Vec<_>, Vec<_>) = reading.symptoms.iter().partition(|one| one.sure);
-    list(&mut page, width, "understood", sure.iter().map(|one| symptom(one)).chain(understood(reading)));
-    let facts = reading.facts.iter().filter(|one| !one.sure);
+    let (sure, candidates): (Vec<_>, Vec<_>) = answer.symptoms.iter().partition(|one| one.sure);
+    list(&mut page, width, "understood", sure.iter().map(|one| symptom(one)).chain(understood(answer)));
+    let facts = answer.facts.iter().filter(|one| !one.sure);
     let facts = facts.map(|one| format!("{}: {} ({})", one.fact, one.question, quotes(&one.quotes)));
     list(&mut page, width, "perhaps meant, choose", candidates.iter().map(|one| symptom(one)).chain(facts));
-    list(&mut page, width, "values without a reading", reading.values.iter().map(value));
-    list(&mut page, width, "contradictions", reading.contradictions.iter().map(|one| one.text.clone()));
-    list(&mut page, width, "not understood", reading.not_understood.iter().map(|quote| format!("“{}”", quote.text)));
-    let draft = reading.draft.as_ref().and_then(|draft| serde_json::to_string(draft).ok());
+    list(&mut page, width, "values without a reading", answer.values.iter().map(value));
+    list(&mut page, width, "contradictions", answer.contradictions.iter().map(|one| one.text.clone()));
+    list(&mut page, width, "not understood", answer.not_understood.iter().map(|quote| format!("“{}”", quote.text)));
+    let draft = answer.draft.as_ref().and_then(|draft| serde_json::to_string(draft).ok());
     if let Some(draft) = draft {
         page.push_str("\ndraft of a case (for `whybake diagnose -`)\n");
         page.push_str(&draft);
@@ -54,12 +54,12 @@ fn symptom(one: &PossibleSymptom<'_>) -> String {
 }
 
 /// Readings and facts that are sure.
-fn understood(reading: &ComplaintReading<'_>) -> Vec<String> {
-    let readings = reading.readings.iter().map(|one| {
+fn understood(answer: &Interpretation<'_>) -> Vec<String> {
+    let readings = answer.readings.iter().map(|one| {
         let note = one.note.as_ref().map(|note| format!("; {note}")).unwrap_or_default();
         format!("{}: {} {} ({}{note})", one.reading, short(one.value), one.unit, quotes(&one.quotes))
     });
-    let facts = reading.facts.iter().filter(|one| one.sure);
+    let facts = answer.facts.iter().filter(|one| one.sure);
     let facts = facts.map(|one| {
         let answer = if one.said == Saying::Present { "yes" } else { "no" };
         format!("{}: {answer} ({})", one.fact, quotes(&one.quotes))

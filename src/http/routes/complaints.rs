@@ -8,7 +8,7 @@ use crate::http::openapi::ComplaintProblems;
 use crate::http::parameters::NoParameters;
 use crate::http::problem::{Problem, ProblemKind};
 use crate::http::reply::json;
-use crate::intake::{Complaint, ComplaintDocument, ComplaintReading};
+use crate::intake::{Complaint, ComplaintDocument, Interpretation};
 use crate::live_rules::LiveRules;
 
 /// Take a complaint in plain words for a case
@@ -21,11 +21,11 @@ use crate::live_rules::LiveRules;
     tag = "diagnoses",
     operation_id = "readComplaint",
     request_body(content = ComplaintDocument, description = "The complaint", content_type = "application/json"),
-    responses((status = 200, description = "What it is taken for", body = ComplaintReading<'_>), ComplaintProblems)
+    responses((status = 200, description = "What it is taken for", body = Interpretation<'_>), ComplaintProblems)
 )]
 pub(crate) async fn create(rules: Data<LiveRules>, _: NoParameters, text: JsonText) -> Result<HttpResponse, Problem> {
     let rules = rules.current();
     let knowledge = rules.diagnostician.knowledge();
     let complaint = Complaint::parse(&text, knowledge).map_err(Problem::faulty(ProblemKind::FaultyComplaint))?;
-    json(&rules.intake.read(knowledge, &complaint))
+    json(&rules.intake.interpret(knowledge, &complaint))
 }

@@ -1,32 +1,32 @@
 //! What a complaint says of what it names: denials, subjects carried on, degrees of certainty and of temperature.
 
-use whybake::intake::{ComplaintReading, Saying};
+use whybake::intake::{Interpretation, Saying};
 
-use super::{check_draft, read};
+use super::{RULES, check_draft, read};
 
-fn said(reading: &ComplaintReading<'_>, symptom: &str) -> Option<Saying> {
-    reading.symptoms.iter().find(|one| one.symptom == symptom).map(|one| one.said)
+fn said(answer: &Interpretation<'_>, symptom: &str) -> Option<Saying> {
+    answer.symptoms.iter().find(|one| one.symptom == symptom).map(|one| one.said)
 }
 
-fn certainty(reading: &ComplaintReading<'_>, symptom: &str) -> Option<(Option<bool>, Option<f64>)> {
-    let draft = reading.draft.as_ref().unwrap();
+fn certainty(answer: &Interpretation<'_>, symptom: &str) -> Option<(Option<bool>, Option<f64>)> {
+    let draft = answer.draft.as_ref().unwrap();
     draft.symptoms.iter().find(|one| one.symptom == symptom).map(|one| (one.present, one.certainty))
 }
 
 #[test]
 fn a_statement_without_a_subject_carries_on_the_one_before() {
-    let reading = read("crumb is not sticky and not grey", "white_pan_bread");
+    let answer = read("crumb is not sticky and not grey", "white_pan_bread");
     for symptom in ["gummy_crumb", "grey_crumb"] {
-        assert_eq!(said(&reading, symptom), Some(Saying::Absent), "{symptom}: {:?}", reading.symptoms);
+        assert_eq!(said(&answer, symptom), Some(Saying::Absent), "{symptom}: {:?}", answer.symptoms);
     }
-    assert_eq!(certainty(&reading, "grey_crumb"), Some((Some(false), None)));
-    let reading = read("the crust is pale, leathery", "white_pan_bread");
+    assert_eq!(certainty(&answer, "grey_crumb"), Some((Some(false), None)));
+    let answer = read("the crust is pale, leathery", "white_pan_bread");
     for symptom in ["pale_crust", "leathery_crust"] {
-        assert_eq!(said(&reading, symptom), Some(Saying::Present), "{symptom}: {:?}", reading.symptoms);
+        assert_eq!(said(&answer, symptom), Some(Saying::Present), "{symptom}: {:?}", answer.symptoms);
     }
     // The "and" leaves open whether the denial reaches over it.
-    let reading = read("crumb is not sticky and grey", "white_pan_bread");
-    assert_eq!(said(&reading, "grey_crumb"), Some(Saying::Unclear), "{:?}", reading.symptoms);
+    let answer = read("crumb is not sticky and grey", "white_pan_bread");
+    assert_eq!(said(&answer, "grey_crumb"), Some(Saying::Unclear), "{:?}", answer.symptoms);
 }
 
 #[test]
@@ -37,14 +37,14 @@ fn small_degrees_are_of_low_certainty_and_no_denials() {
         ("crust slightly cracked", Saying::Present, 0.7),
         ("crust a little cracked", Saying::Present, 0.7),
     ] {
-        let reading = read(text, "white_pan_bread");
-        assert_eq!(said(&reading, "cracked_crust"), Some(expected), "{text}: {:?}", reading.symptoms);
-        assert_eq!(certainty(&reading, "cracked_crust"), Some((None, Some(weight))), "{text}");
-        check_draft(&reading, text);
+        let answer = read(text, "white_pan_bread");
+        assert_eq!(said(&answer, "cracked_crust"), Some(expected), "{text}: {:?}", answer.symptoms);
+        assert_eq!(certainty(&answer, "cracked_crust"), Some((None, Some(weight))), "{text}");
+        check_draft(&answer, text);
     }
     // "Hardly" belongs to the name of what is missing.
-    let reading = read("hardly any oven spring", "white_pan_bread");
-    assert_eq!(said(&reading, "poor_oven_spring"), Some(Saying::Present), "{:?}", reading.symptoms);
+    let answer = read("hardly any oven spring", "white_pan_bread");
+    assert_eq!(said(&answer, "poor_oven_spring"), Some(Saying::Present), "{:?}", answer.symptoms);
 }
 
 #[test]
@@ -60,10 +60,10 @@ fn opposite_words_do_not_match_each_other() {
         ("much too thin", "wire_cut_cookie", "too_much_spread", "too_little_spread"),
         ("crumb too dry", "white_pan_bread", "dry_crumb", "gummy_crumb"),
     ] {
-        let reading = read(text, product);
-        let first = reading.symptoms.first().map(|one| one.symptom);
-        assert_eq!(first, Some(right), "{text}: {:?}", reading.symptoms);
-        assert_eq!(said(&reading, wrong), None, "{text}: {:?}", reading.symptoms);
+        let answer = read(text, product);
+        let first = answer.symptoms.first().map(|one| one.symptom);
+        assert_eq!(first, Some(right), "{text}: {:?}", answer.symptoms);
+        assert_eq!(said(&answer, wrong), None, "{text}: {:?}", answer.symptoms);
     }
 }
 
@@ -74,8 +74,8 @@ fn degrees_are_of_the_only_scale_in_which_the_reading_can_have_them() {
         ("dough was 88 degrees", 280.0 / 9.0, "88 Cel"),
         ("dough at 31°", 31.0, "31 [degF]"),
     ] {
-        let reading = read(text, "white_pan_bread");
-        let told = reading.readings.first().unwrap_or_else(|| panic!("{text}: {:?}", reading.values));
+        let answer = read(text, "white_pan_bread");
+        let told = answer.readings.first().unwrap_or_else(|| panic!("{text}: {:?}", answer.values));
         assert_eq!((told.reading, told.unit), ("dough_temperature", "Cel"));
         assert!((told.value - celsius).abs() < 1e-9, "{text}: {}", told.value);
         assert!(told.note.as_ref().is_some_and(|note| note.contains(other)), "{:?}", told.note);
@@ -84,18 +84,18 @@ fn degrees_are_of_the_only_scale_in_which_the_reading_can_have_them() {
 
 #[test]
 fn degrees_that_can_be_of_either_scale_are_left_to_choose() {
-    let reading = read("oven temperature 240 degrees", "white_pan_bread");
-    assert!(reading.readings.is_empty(), "{:?}", reading.readings);
-    let value = &reading.values[0];
+    let answer = read("oven temperature 240 degrees", "white_pan_bread");
+    assert!(answer.readings.is_empty(), "{:?}", answer.readings);
+    let value = &answer.values[0];
     let units: Vec<(&str, bool)> = value.units.iter().map(|unit| (unit.unit, unit.plausible)).collect();
     assert_eq!(units, [("Cel", true), ("[degF]", true)]);
     assert!((value.units[1].value - 1040.0 / 9.0).abs() < 1e-9 && value.units[1].reading_unit == "Cel");
     assert_eq!(value.suggestions[0].reading, "oven_temperature");
     // In neither, and of what nobody names.
-    let reading = read("dough was 900 degrees", "white_pan_bread");
-    assert!(reading.values[0].units.iter().all(|unit| !unit.plausible), "{:?}", reading.values);
-    let reading = read("it was 31 degrees", "white_pan_bread");
-    assert!(reading.values[0].units.is_empty() && reading.values[0].reason.contains("scale"), "{:?}", reading.values);
+    let answer = read("dough was 900 degrees", "white_pan_bread");
+    assert!(answer.values[0].units.iter().all(|unit| !unit.plausible), "{:?}", answer.values);
+    let answer = read("it was 31 degrees", "white_pan_bread");
+    assert!(answer.values[0].units.is_empty() && answer.values[0].reason.contains("scale"), "{:?}", answer.values);
 }
 
 #[test]
@@ -107,15 +107,59 @@ fn the_expected_is_not_what_is_there() {
         ("supposed to be smooth on top but the surface has cracks", "deposited_cookie", "cracked_top", "smooth_top"),
         ("underside not browned", "wire_cut_cookie", "pale_underside", "dark_bottom"),
     ] {
-        let reading = read(text, product);
+        let answer = read(text, product);
         assert!(
-            reading.symptoms.iter().take(3).any(|one| one.symptom == right && one.said == Saying::Present),
+            answer.symptoms.iter().take(3).any(|one| one.symptom == right && one.said == Saying::Present),
             "{text}: {:?}",
-            reading.symptoms
+            answer.symptoms
         );
-        let other = reading.symptoms.iter().find(|one| one.symptom == not_present);
+        let other = answer.symptoms.iter().find(|one| one.symptom == not_present);
         assert!(!other.is_some_and(|one| one.sure && one.said == Saying::Present), "{text}: {other:?}");
     }
+}
+
+fn sure(answer: &Interpretation<'_>) -> Vec<(&'static str, Saying)> {
+    let all = RULES.diagnostician.knowledge();
+    let id = |id: &str| all.declared.symptoms.find(id).map(|key| all.declared.symptoms[key].id.as_str()).unwrap();
+    answer.symptoms.iter().filter(|one| one.sure).map(|one| (id(one.symptom), one.said)).collect()
+}
+
+#[test]
+fn a_lack_of_one_thing_is_no_lack_of_the_next() {
+    let answer = read("low volume; sour smell and the crumb is grey", "white_pan_bread");
+    for symptom in ["low_volume", "sour_flavour", "grey_crumb"] {
+        assert_eq!(said(&answer, symptom), Some(Saying::Present), "{symptom}: {:?}", answer.symptoms);
+    }
+}
+
+#[test]
+fn what_was_so_on_an_earlier_day_is_not_what_is_there() {
+    let answer = read("crust was soft on Monday, leathery by Friday", "white_pan_bread");
+    assert_eq!(sure(&answer), [("leathery_crust", Saying::Present)]);
+    let answer = read("crisp on Monday, soft by Friday", "wire_cut_cookie");
+    assert_eq!(sure(&answer), [("not_crisp", Saying::Present)]);
+    // One day alone tells when it was seen.
+    assert_eq!(sure(&read("pale crust on Monday", "white_pan_bread")), [("pale_crust", Saying::Present)]);
+}
+
+#[test]
+fn what_a_crumb_is_compared_with_is_no_fault_of_its_own() {
+    for text in ["dense as a rock", "crumb dense as a rock"] {
+        let answer = read(text, "white_pan_bread");
+        assert!(
+            answer.symptoms.iter().take(3).any(|one| one.symptom == "dense_grain"),
+            "{text}: {:?}",
+            answer.symptoms
+        );
+    }
+}
+
+#[test]
+fn pastry_that_is_being_rolled_is_not_dry_to_eat() {
+    let answer = read("pastry too dry, falls apart while rolling", "pie_crust");
+    assert_eq!(sure(&answer), [], "{:?}", answer.symptoms);
+    assert!(answer.symptoms.iter().take(3).any(|one| one.symptom == "dry_dough"), "{:?}", answer.symptoms);
+    assert_eq!(sure(&read("pastry too dry", "pie_crust")), [("dry_pastry", Saying::Present)]);
 }
 
 #[test]
@@ -127,17 +171,17 @@ fn approval_and_another_part_name_nothing_sure() {
         ("the crumb is hard", "white_pan_bread", "hard_crust"),
         ("small bubbles on top", "hamburger_bun", "low_volume"),
     ] {
-        let reading = read(text, product);
-        let sure = reading.symptoms.iter().any(|one| one.symptom == symptom && one.sure);
-        assert!(!sure, "{text}: {:?}", reading.symptoms);
+        let answer = read(text, product);
+        let sure = answer.symptoms.iter().any(|one| one.symptom == symptom && one.sure);
+        assert!(!sure, "{text}: {:?}", answer.symptoms);
     }
 }
 
 #[test]
 fn values_beside_each_other_share_what_they_are_of() {
     let told = |text: &str, product: &str| {
-        let reading = read(text, product);
-        reading.readings.iter().map(|one| (one.reading.to_owned(), one.value)).collect::<Vec<_>>()
+        let answer = read(text, product);
+        answer.readings.iter().map(|one| (one.reading.to_owned(), one.value)).collect::<Vec<_>>()
     };
     let own = |reading: &str, value: f64| (reading.to_owned(), value);
     assert_eq!(

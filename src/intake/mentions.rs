@@ -1,22 +1,22 @@
-//! The symptoms that a text names.
+//! The symptoms and facts that a text mentions.
 
 use std::collections::{BTreeSet, HashMap};
 use std::ops::Range;
 
 use super::answer::Saying;
 use super::expected::approved;
-use super::matching::{Found, Meanings, Statement};
+use super::matching::{Found, Meanings, Statement, Threshold};
 use super::phrases::PhraseIndex;
 use super::said::{Denials, is_plural};
-use super::taking::Spent;
+use super::told_values::Spent;
 use super::windows::{Window, windows};
 use super::words::{Class, Words};
 
 /// Least score and recall of a candidate (chosen on the tables of `tests/reference`).
-const LEAST: (f64, f64) = (0.5, 0.35);
+const POSSIBLE: Threshold = Threshold { score: 0.5, recall: 0.35 };
 
-/// Least score and recall of what is sure (chosen on the tables of `tests/reference`).
-const SURE: (f64, f64) = (0.7, 0.75);
+/// Least score and recall of what is sure (chosen likewise).
+const SURE: Threshold = Threshold { score: 0.7, recall: 0.75 };
 
 /// Least score of what is the best for its words, to be named before what is not (chosen likewise).
 const LEADS: f64 = 0.55;
@@ -30,9 +30,9 @@ const WHOLE_NAME: f64 = 0.9;
 /// Scores nearer than this do not tell two things apart that the same words name.
 const TIE: f64 = 0.03;
 
-/// A thing that a text names.
+/// A symptom or fact that a text mentions.
 #[derive(Debug, Clone)]
-pub(super) struct Named {
+pub(super) struct Mention {
     pub(super) found: Found,
     pub(super) said: Saying,
     pub(super) sure: bool,
@@ -53,15 +53,14 @@ pub(super) struct Named {
 }
 
 /// The things of an index that a text names, best first.
-pub(super) fn named(words: &Words, index: &PhraseIndex, denials: &Denials, spent: &Spent) -> Vec<Named> {
+pub(super) fn mentions(words: &Words, index: &PhraseIndex, denials: &Denials, spent: &Spent) -> Vec<Mention> {
     let mut meanings = Meanings::default();
     let approved = approved(words);
-    let mut best: HashMap<(usize, Saying), Named> = HashMap::new();
+    let mut best: HashMap<(usize, Saying), Mention> = HashMap::new();
     for window in windows(words) {
-        let statement = Statement::read(words, &window, index, &mut meanings, &spent.taken);
+        let statement = Statement::look_up(words, &window, index, &mut meanings, &spent.taken);
         for found in statement.find(index) {
-            if found.score < LEAST.0
-                || found.recall < LEAST.1
+            if !POSSIBLE.is_met(&found)
                 || only_product_words(&found, words)
                 || denials.only_expected(&found)
                 || Denials::denies_otherwise(&found, words)
@@ -74,7 +73,7 @@ pub(super) fn named(words: &Words, index: &PhraseIndex, denials: &Denials, spent
             let qualifies = qualifies(&found, words);
             let measured = found.named_by.iter().all(|place| spent.measured.get(*place).copied().unwrap_or_default());
             let approved = found.named_by.iter().any(|place| approved.get(*place).copied().unwrap_or_default());
-            let one = Named {
+            let one = Mention {
                 found,
                 said,
                 sure: false,
@@ -94,22 +93,22 @@ pub(super) fn named(words: &Words, index: &PhraseIndex, denials: &Denials, spent
             .or_insert(one);
         }
     }
-    let mut named: Vec<Named> = best.into_values().collect();
+    let mut mentions: Vec<Mention> = best.into_values().collect();
     // Of two things that are named as well, the one whose name takes in the denial is meant: "not crisp", and not the
     // absence of "too crisp".
-    named.sort_by(|a, b| {
+    mentions.sort_by(|a, b| {
         let by_score =
             b.found.score.total_cmp(&a.found.score).then(b.found.turn.is_some().cmp(&a.found.turn.is_some()));
         by_score.then((a.found.entry, a.said).cmp(&(b.found.entry, b.said)))
     });
-    drop_echoes(&mut named);
-    decide(&mut named);
+    drop_echoes(&mut mentions);
+    decide(&mut mentions);
     // What else might be said of a thing counts where it is beyond doubt, and so contradicts.
     let mut told = BTreeSet::new();
-    named.retain(|one| told.insert(one.found.entry) || one.sure);
+    mentions.retain(|one| told.insert(one.found.entry) || one.sure);
     // A text may name several things: the best for its own words comes before the second best for those of another.
-    named.sort_by_key(|one| (!(one.leads && one.found.score >= LEADS), !one.adds));
-    named
+    mentions.sort_by_key(|one| (!(one.leads && one.found.score >= LEADS), !one.adds));
+    mentions
 }
 
 fn only_product_words(found: &Found, words: &Words) -> bool {
@@ -130,9 +129,9 @@ fn hedged(words: &Words, window: &Window) -> bool {
 }
 
 /// Of one thing said in two ways by the same words, the better stays.
-fn drop_echoes(named: &mut Vec<Named>) {
-    let mut kept: Vec<Named> = Vec::with_capacity(named.len());
-    for one in named.drain(..) {
+fn drop_echoes(mentions: &mut Vec<Mention>) {
+    let mut kept: Vec<Mention> = Vec::with_capacity(mentions.len());
+    for one in mentions.drain(..) {
         let echo = kept.iter().any(|other| {
             other.found.entry == one.found.entry
                 && (one.said == Saying::Unclear
@@ -142,30 +141,25 @@ fn drop_echoes(named: &mut Vec<Named>) {
             kept.push(one);
         }
     }
-    *named = kept;
+    *mentions = kept;
 }
 
 /// Whether a thing is named by its name, well, and said to be there or not.
-fn is_clear(Named { found, said, approved, measured, qualifies, .. }: &Named) -> bool {
+fn is_clear(Mention { found, said, approved, measured, qualifies, .. }: &Mention) -> bool {
     let slip_of_one_word = (found.misspelt || found.by_kin) && found.named_by.len() == 1;
     let piece_of_name = found.named_by.len() == 1 && found.turn.is_none() && found.recall < WHOLE_NAME;
     let of_it = !approved && !measured && !qualifies && !found.elsewhere && !piece_of_name;
-    of_it
-        && *said != Saying::Unclear
-        && !found.described
-        && !slip_of_one_word
-        && found.score >= SURE.0
-        && found.recall >= SURE.1
+    of_it && *said != Saying::Unclear && !found.described && !slip_of_one_word && SURE.is_met(found)
 }
 
 /// Best first: sure is what is named well by words that nothing better has taken in.
-fn decide(named: &mut [Named]) {
+fn decide(mentions: &mut [Mention]) {
     let mut spent: Vec<usize> = Vec::new();
     let mut told: Vec<usize> = Vec::new();
-    for place in 0..named.len() {
-        let rivals = named.get(..place).unwrap_or_default();
-        let behind = named.get(place + 1..).unwrap_or_default();
-        let Some(one) = named.get(place) else { continue };
+    for place in 0..mentions.len() {
+        let rivals = mentions.get(..place).unwrap_or_default();
+        let behind = mentions.get(place + 1..).unwrap_or_default();
+        let Some(one) = mentions.get(place) else { continue };
         let found = &one.found;
         // A name that only the subject gives was said by the statement before.
         let own: Vec<&usize> = found.named_by.iter().filter(|place| !one.subject.contains(*place)).collect();
@@ -174,7 +168,7 @@ fn decide(named: &mut [Named]) {
         // One word alone names nothing sure where something better is about it: "moulded" in "tears when it is moulded".
         let alone_elsewhere = matches!(own.as_slice(), [only] if told.contains(*only));
         let clear = is_clear(one) && leads && !alone_elsewhere;
-        let tied = |other: &Named| {
+        let tied = |other: &Mention| {
             (other.found.score - found.score).abs() < TIE
                 && other.found.turn == found.turn
                 && found.named_by.iter().all(|word| other.found.named_by.contains(word))
@@ -184,7 +178,7 @@ fn decide(named: &mut [Named]) {
             spent.extend(&found.named_by);
             told.extend(&found.about);
         }
-        if let Some(one) = named.get_mut(place) {
+        if let Some(one) = mentions.get_mut(place) {
             (one.sure, one.leads, one.adds) = (sure, leads, fresh > 0 && one.found.score >= ADDS && !one.approved);
         }
     }

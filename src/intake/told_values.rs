@@ -1,12 +1,12 @@
-//! The values of a text as readings of the answer.
+//! The values of a text in the answer: those of a reading, and those of which that is not known.
 
 use super::answer::{
-    ComplaintContradiction, ComplaintReading, PossibleUnit, RecognisedReading, SuggestedReading, UnnamedValue,
+    ComplaintContradiction, Interpretation, PossibleUnit, RecognisedReading, SuggestedReading, UnnamedValue,
 };
+use super::assignment::{Assigned, InScale};
 use super::draft::Sure;
+use super::interpreter::Interpreter;
 use super::leftovers::{quote, quotes};
-use super::reader::Reader;
-use super::readings::{InScale, Taken};
 use super::values::Value;
 use super::words::{kin, stem};
 use crate::knowledge::{Key, Reading};
@@ -40,21 +40,21 @@ impl Spent {
     }
 }
 
-impl<'k> Reader<'_, 'k> {
+impl<'k> Interpreter<'_, 'k> {
     /// Takes the values in, and the words that belong to them.
     pub(super) fn take_values(
         &self,
         values: &[Value],
-        reading: &mut ComplaintReading<'k>,
+        answer: &mut Interpretation<'k>,
         sure: &mut Sure<'k>,
         spent: &mut Spent,
     ) {
-        let all = self.index.readings.take(self.declared, self.words, values);
+        let all = self.index.readings.assign(self.declared, self.words, values);
         for (value, what) in values.iter().zip(all) {
             Spent::mark(&mut spent.taken, value.places.clone());
             match what {
-                Taken::Reading { reading: key, value: own, named_by, note } => {
-                    reading.contradictions.extend(self.second_value(key, own, sure));
+                Assigned::Reading { reading: key, value: own, named_by, note } => {
+                    answer.contradictions.extend(self.second_value(key, own, sure));
                     let places: Vec<usize> = named_by.iter().copied().chain(value.places.clone()).collect();
                     let declared = &self.declared.readings[key];
                     // "Mouldy after 3 days" also tells that it is mouldy.
@@ -63,15 +63,15 @@ impl<'k> Reader<'_, 'k> {
                         named_by.into_iter().partition::<Vec<_>, _>(|at| shows || self.is_symptom(*at));
                     Spent::mark(&mut spent.measured, of_symptoms);
                     Spent::mark(&mut spent.taken, others);
-                    reading.readings.push(self.recognised(key, own, note, &places));
+                    answer.readings.push(self.recognised(key, own, note, &places));
                 }
-                Taken::Unnamed { reason, suggestions, scales, of } => {
-                    Spent::mark(&mut spent.taken, of.filter(|at| !self.is_symptom(*at)));
-                    reading.values.push(self.unnamed(value, reason, &suggestions, &scales));
+                Assigned::Unnamed { reason, suggestions, scales, of } => {
+                    Spent::mark(&mut spent.taken, of.into_iter().filter(|at| !self.is_symptom(*at)));
+                    answer.values.push(self.unnamed(value, reason, &suggestions, &scales));
                 }
             }
         }
-        let twice: Vec<&str> = reading.contradictions.iter().flat_map(|one| one.ids.iter().copied()).collect();
+        let twice: Vec<&str> = answer.contradictions.iter().flat_map(|one| one.ids.iter().copied()).collect();
         sure.readings.retain(|(id, ..)| !twice.contains(id));
     }
 

@@ -1,4 +1,4 @@
-//! Which readings the values of a text are.
+//! Which reading each value of a text is assigned to.
 
 use std::ops::Range;
 
@@ -29,24 +29,24 @@ const NO_SCALE: &str = "degrees of which scale is not said, nor what was measure
 const EITHER_SCALE: &str = "degrees of which scale is not said, and either can be true for that reading";
 const NO_READING: &str = "the rules have no reading of that kind";
 
-/// What a value is taken for.
+/// What a value is assigned for.
 #[derive(Debug)]
-pub(super) enum Taken {
+pub(super) enum Assigned {
     /// A value of a reading, in its unit, and the words that name it.
     Reading { reading: Key<Reading>, value: f64, named_by: Vec<usize>, note: Option<String> },
-    /// A value whose reading or unit is not known, and the word that it is of: "yeast 2 %".
-    Unnamed { reason: &'static str, suggestions: Vec<Key<Reading>>, scales: Vec<InScale>, of: Option<usize> },
+    /// A value that is no measured value of a known reading in a known unit, and the words that it is of: "yeast 2 %".
+    Unnamed { reason: &'static str, suggestions: Vec<Key<Reading>>, scales: Vec<InScale>, of: Vec<usize> },
 }
 
-impl Taken {
+impl Assigned {
     fn unnamed(reason: &'static str, suggestions: Vec<Key<Reading>>) -> Self {
-        Self::Unnamed { reason, suggestions, scales: Vec::new(), of: None }
+        Self::Unnamed { reason, suggestions, scales: Vec::new(), of: Vec::new() }
     }
 
-    /// Adds the word that it is of.
-    fn of(mut self, word: Option<usize>) -> Self {
+    /// Adds the words that it is of.
+    fn of(mut self, words: Vec<usize>) -> Self {
         if let Self::Unnamed { of, .. } = &mut self {
-            *of = word;
+            *of = words;
         }
         self
     }
@@ -63,67 +63,63 @@ pub(super) struct InScale {
 
 /// Readings of a product by their names.
 #[derive(Debug)]
-pub(super) struct ReadingWords {
+pub(super) struct ReadingNames {
     pub(super) keys: Vec<Key<Reading>>,
     pub(super) index: PhraseIndex,
 }
 
-impl ReadingWords {
-    /// Takes each value for what the words around it say; a value without words of its own is of what the one beside it is of.
-    pub(super) fn take(&self, declared: &Declarations, words: &Words, values: &[Value]) -> Vec<Taken> {
+impl ReadingNames {
+    /// Assigns each value to the reading that the words around it name; a value without words of its own is of what the one beside it is of.
+    pub(super) fn assign(&self, declared: &Declarations, words: &Words, values: &[Value]) -> Vec<Assigned> {
         let text = ValueText { words, values };
         let mut meanings = Meanings::default();
-        let mut taken: Vec<Taken> = Vec::with_capacity(values.len());
+        let mut assigned: Vec<Assigned> = Vec::with_capacity(values.len());
         for (place, value) in values.iter().enumerate() {
-            taken.push(self.take_one(declared, text, (place, value), &[], &mut meanings));
+            assigned.push(self.assign_one(declared, text, (place, value), &[], &mut meanings));
         }
         for place in (0..values.len()).chain((0..values.len()).rev()) {
             let Some(value) = values.get(place).filter(|value| value.doubt.is_none() && !value.unit.names) else {
                 continue;
             };
-            let topic = text.topic(&taken, place);
-            let Some(slot) = taken.get_mut(place).filter(|_| !topic.is_empty()) else { continue };
-            let carried = self.take_one(declared, text, (place, value), &topic, &mut meanings);
-            if matches!((&slot, &carried), (Taken::Unnamed { .. }, Taken::Reading { .. })) {
+            let topic = text.topic(&assigned, place);
+            let Some(slot) = assigned.get_mut(place).filter(|_| !topic.is_empty()) else { continue };
+            let carried = self.assign_one(declared, text, (place, value), &topic, &mut meanings);
+            if matches!((&slot, &carried), (Assigned::Unnamed { .. }, Assigned::Reading { .. })) {
                 *slot = carried;
             }
         }
-        taken
+        assigned
     }
 
-    fn take_one(
+    fn assign_one(
         &self,
         declared: &Declarations,
         text: ValueText<'_>,
         (place, value): (usize, &Value),
         topic: &[String],
         meanings: &mut Meanings,
-    ) -> Taken {
+    ) -> Assigned {
         let of_kind = |key: &&Key<Reading>| value.unit.unit.converts_to(&declared.readings[**key].unit);
         let kinds = self.keys.iter().filter(of_kind).count();
         if kinds == 0 {
-            return Taken::unnamed(NO_READING, Vec::new());
+            return Assigned::unnamed(NO_READING, Vec::new());
         }
         // A pH can only be the one pH of the product.
         let only_one = kinds == 1 && !value.unit.implies.is_empty();
-        let mut found: Vec<Found> = Vec::new();
-        let mut meant = None;
-        for window in text.windows(place) {
-            let here = self.candidates(declared, text.words, value, window, topic, meanings);
-            let best = here.first().filter(|best| only_one || is_meant(best, here.get(1), value, !topic.is_empty()));
-            meant = best.cloned();
-            if found.is_empty() || meant.is_some() {
-                found = here;
-            }
-            if meant.is_some() {
-                break;
-            }
-        }
-        let of = found.first().and_then(|best| text.last_word(value).filter(|word| best.named_by.contains(word)));
+        let is_meant = |here: &[Found]| {
+            here.first().is_some_and(|best| only_one || is_meant(best, here.get(1), value, !topic.is_empty()))
+        };
+        let (found, meant) = self.nearest(declared, text, (place, value), topic, meanings, is_meant);
+        let last_word = || {
+            let best = found.first()?;
+            text.last_word(value).filter(|word| best.named_by.contains(word))
+        };
         let suggested =
             || found.iter().take(MOST_SUGGESTIONS).filter_map(|one| self.keys.get(one.entry)).copied().collect();
         if let Some(doubt) = value.doubt {
-            return Taken::unnamed(doubt, suggested()).of(of);
+            let own = |best: &Found| best.named_by.iter().copied().filter(|at| *at != value.places.start).collect();
+            let named = meant.as_ref().map_or_else(|| last_word().into_iter().collect(), own);
+            return Assigned::unnamed(doubt, suggested()).of(named);
         }
         let key = meant.as_ref().and_then(|best| self.keys.get(best.entry).copied());
         if let Some((best, key)) = meant.zip(key) {
@@ -132,7 +128,32 @@ impl ReadingWords {
         }
         let reason = if value.unit.doubtful { NO_SCALE } else { NOT_NAMED };
         self.oven(declared, text, (place, value), meanings)
-            .unwrap_or_else(|| Taken::unnamed(reason, suggested()).of(of))
+            .unwrap_or_else(|| Assigned::unnamed(reason, suggested()).of(last_word().into_iter().collect()))
+    }
+
+    /// What the nearest words name that name anything, best first, and the best where it is meant; words farther off are asked
+    /// while it is not.
+    fn nearest(
+        &self,
+        declared: &Declarations,
+        text: ValueText<'_>,
+        (place, value): (usize, &Value),
+        topic: &[String],
+        meanings: &mut Meanings,
+        is_meant: impl Fn(&[Found]) -> bool,
+    ) -> (Vec<Found>, Option<Found>) {
+        let mut found: Vec<Found> = Vec::new();
+        for window in text.windows(place) {
+            let here = self.candidates(declared, text.words, value, window, topic, meanings);
+            if is_meant(&here) {
+                let best = here.first().cloned();
+                return (here, best);
+            }
+            if found.is_empty() {
+                found = here;
+            }
+        }
+        (found, None)
     }
 
     /// A temperature that only an oven has, where no words name anything else that is as hot.
@@ -142,7 +163,7 @@ impl ReadingWords {
         text: ValueText<'_>,
         (place, value): (usize, &Value),
         meanings: &mut Meanings,
-    ) -> Option<Taken> {
+    ) -> Option<Assigned> {
         let celsius = convert(value.value, &value.unit.unit, &Unit::parse("Cel").ok()?).ok()?;
         if value.unit.doubtful || celsius < LEAST_OVEN || text.is_hot_otherwise(place) {
             return None;
@@ -152,11 +173,11 @@ impl ReadingWords {
         let best = found.first().filter(|best| is_meant(best, found.get(1), value, true))?;
         let key = *self.keys.get(best.entry)?;
         match measured(value, key, &declared.readings[key], Vec::new()) {
-            Taken::Reading { reading, value, named_by, .. } => {
+            Assigned::Reading { reading, value, named_by, .. } => {
                 let note = Some("no words name it: only the oven is so hot".to_owned());
-                Some(Taken::Reading { reading, value, named_by, note })
+                Some(Assigned::Reading { reading, value, named_by, note })
             }
-            Taken::Unnamed { .. } => None,
+            Assigned::Unnamed { .. } => None,
         }
     }
 
@@ -171,7 +192,7 @@ impl ReadingWords {
         meanings: &mut Meanings,
     ) -> Vec<Found> {
         let own: Vec<bool> = (0..words.tokens.len()).map(|place| value.places.contains(&place)).collect();
-        let mut statement = Statement::read(words, &window.into(), &self.index, meanings, &own);
+        let mut statement = Statement::look_up(words, &window.into(), &self.index, meanings, &own);
         let at = value.places.start;
         value.unit.implies.iter().for_each(|word| statement.imply(at, &stem(word), &self.index));
         topic.iter().for_each(|stem| statement.imply(at, stem, &self.index));
@@ -186,14 +207,14 @@ impl ReadingWords {
 }
 
 /// A value of the reading that the words name, in the reading's unit.
-fn measured(value: &Value, key: Key<Reading>, reading: &Reading, named_by: Vec<usize>) -> Taken {
+fn measured(value: &Value, key: Key<Reading>, reading: &Reading, named_by: Vec<usize>) -> Assigned {
     if value.unit.doubtful {
         return by_scale(value.value, key, reading, named_by);
     }
     let own = convert(value.value, &value.unit.unit, &reading.unit).ok();
     match own.filter(|own| is_plausible(*own, reading)) {
-        Some(value) => Taken::Reading { reading: key, value, named_by, note: None },
-        None => Taken::unnamed(NOT_PLAUSIBLE, vec![key]),
+        Some(value) => Assigned::Reading { reading: key, value, named_by, note: None },
+        None => Assigned::unnamed(NOT_PLAUSIBLE, vec![key]),
     }
 }
 
@@ -202,7 +223,7 @@ fn is_plausible(value: f64, reading: &Reading) -> bool {
 }
 
 /// Degrees of a named reading: the scale is the only one in which the reading can have the value; otherwise it is left open.
-fn by_scale(degrees: f64, key: Key<Reading>, reading: &Reading, named_by: Vec<usize>) -> Taken {
+fn by_scale(degrees: f64, key: Key<Reading>, reading: &Reading, named_by: Vec<usize>) -> Assigned {
     let in_scale = |code: &'static str| {
         let value = convert(degrees, &Unit::parse(code).ok()?, &reading.unit).ok()?;
         Some(InScale { code, value, plausible: is_plausible(value, reading) })
@@ -212,10 +233,10 @@ fn by_scale(degrees: f64, key: Key<Reading>, reading: &Reading, named_by: Vec<us
     match (plausible.as_slice(), others.as_slice()) {
         ([one], [other]) => {
             let note = format!("the scale is not said: {degrees} {} cannot be true for it", other.code);
-            Taken::Reading { reading: key, value: one.value, named_by, note: Some(note) }
+            Assigned::Reading { reading: key, value: one.value, named_by, note: Some(note) }
         }
-        ([], _) => Taken::Unnamed { reason: NOT_PLAUSIBLE, suggestions: vec![key], scales, of: None },
-        _ => Taken::Unnamed { reason: EITHER_SCALE, suggestions: vec![key], scales, of: None },
+        ([], _) => Assigned::Unnamed { reason: NOT_PLAUSIBLE, suggestions: vec![key], scales, of: Vec::new() },
+        _ => Assigned::Unnamed { reason: EITHER_SCALE, suggestions: vec![key], scales, of: Vec::new() },
     }
 }
 
