@@ -1,5 +1,7 @@
 //! The words of the rules for one product, or for all.
 
+use std::collections::BTreeSet;
+
 use super::assignment::ReadingNames;
 use super::naming::Naming;
 use super::phrases::PhraseIndex;
@@ -29,6 +31,14 @@ fn names<'k>(id: &'k str, title: &'k str, synonyms: &'k [String]) -> Vec<&'k str
     [id, title].into_iter().chain(synonyms.iter().map(String::as_str)).collect()
 }
 
+/// Every word that names a product.
+fn words_of_products(declared: &Declarations) -> BTreeSet<String> {
+    let names = declared.products.iter().flat_map(|(_, product)| {
+        std::iter::once(product.title.as_str()).chain(product.synonyms.iter().map(String::as_str))
+    });
+    names.flat_map(|name| name.split(|c: char| !c.is_alphanumeric())).map(str::to_lowercase).collect()
+}
+
 impl Index {
     /// Indexes the words of a product; of all without one.
     pub(super) fn new(knowledge: &Knowledge, product: Option<Key<Product>>) -> Self {
@@ -50,10 +60,12 @@ impl Index {
             let fact = &declared.facts[*key];
             Naming { names: vec![&fact.id, &fact.title], description: &fact.question, part: None }
         };
+        let products = words_of_products(declared);
+        let readings = PhraseIndex::new(reading_keys.iter().map(reading)).beside(&products);
         Self {
-            symptoms: PhraseIndex::new(symptom_keys.iter().map(symptom)),
-            readings: ReadingNames { index: PhraseIndex::new(reading_keys.iter().map(reading)), keys: reading_keys },
-            facts: PhraseIndex::new(fact_keys.iter().map(fact)),
+            symptoms: PhraseIndex::new(symptom_keys.iter().map(symptom)).beside(&products),
+            readings: ReadingNames { index: readings, keys: reading_keys },
+            facts: PhraseIndex::new(fact_keys.iter().map(fact)).beside(&products),
             symptom_keys,
             fact_keys,
         }

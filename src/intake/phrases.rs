@@ -47,6 +47,8 @@ pub(super) struct PhraseIndex {
     product_word: f64,
     /// Every word in full with its stem: what a misspelt word is compared with.
     spelt: BTreeMap<String, String>,
+    /// Words that name something else rightly, and so are no slips of these.
+    others: BTreeSet<String>,
 }
 
 /// What a word of a text may mean.
@@ -85,7 +87,12 @@ impl PhraseIndex {
         #[allow(clippy::cast_precision_loss)] // a few thousand words
         let usual = rarity.values().sum::<f64>() / rarity.len().max(1) as f64;
         let named = named(&entries);
-        Self { entries, rarity, named, usual, product_word, spelt }
+        Self { entries, rarity, named, usual, product_word, spelt, others: BTreeSet::new() }
+    }
+
+    /// The same, beside things with other names: a "burger" is no misspelt burner.
+    pub(super) fn beside(self, others: &BTreeSet<String>) -> Self {
+        Self { others: others.clone(), ..self }
     }
 
     /// What a stem tells.
@@ -193,7 +200,7 @@ impl PhraseIndex {
     /// The stem of the word that was meant.
     fn nearest(&self, word: &str) -> Option<&str> {
         let length = word.chars().count();
-        if length < SHORTEST_MISSPELT {
+        if length < SHORTEST_MISSPELT || self.others.contains(word) {
             return None;
         }
         let most = if length < SHORTEST_WITH_TWO_EDITS { 1 } else { 2 };

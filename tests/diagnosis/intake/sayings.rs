@@ -197,3 +197,9 @@ fn values_beside_each_other_share_what_they_are_of() {
     // What is usual or allowed was not measured.
     assert_eq!(told("usually the dough is at 26 °C", "white_pan_bread"), []);
 }
+
+#[test]
+fn a_word_for_the_product_is_no_slip_of_another() {
+    let heard = read("burger buns come out flat", "hamburger_bun");
+    assert!(heard.facts.is_empty(), "{:?}", heard.facts);
+}
