@@ -6,7 +6,7 @@ use super::faults::FindingsFault;
 use super::marginal::{Buffer, Marginal};
 use super::odds::Odds;
 use super::posterior::{Posterior, Workspace, check_known};
-use super::solution::{Cancelled, expand_one, take_out};
+use super::solution::{Cancelled, LEAST_SHARE, expand_one, take_out};
 
 /// Up to this many table dimensions, one marginal table serves all causes asked for.
 const SHARED_DIMENSIONS: usize = 6;
@@ -105,8 +105,10 @@ impl Posterior<'_> {
         let own = touched.fold(0, |own, cause| own | case.pattern(cause));
         let (mut shared, mut single) = (Buffer::default(), Buffer::default());
         let mut marginal = Marginal::of(case, self.solution.cover, own, &mut shared);
+        // What one subtraction after the other leaves counts together.
+        let mut left = 1.0;
         for &(cause, odds) in weighed {
-            take_out(&mut marginal, &[cause], |cause| self.solution.odds(cause), None)?;
+            left *= take_out(&mut marginal, &[cause], |cause| self.solution.odds(cause), None)?;
             marginal.add(cause, odds);
         }
         let odds = |cause: usize| match weighed.iter().find(|(other, _)| *other == cause) {
@@ -115,7 +117,9 @@ impl Posterior<'_> {
         };
         for &cause in causes {
             let mut marginal = marginal.narrowed(case.pattern(cause), &mut single);
-            take_out(&mut marginal, &[cause], odds, None)?;
+            if left * take_out(&mut marginal, &[cause], odds, None)? <= LEAST_SHARE {
+                return Err(Cancelled);
+            }
             without.push(expand_one(&mut marginal, cause, odds(cause), None));
         }
         Ok(())

@@ -177,7 +177,7 @@ impl<'a> Solution<'a> {
     }
 }
 
-/// Takes distinct causes out of a marginal table, unless digits would be lost.
+/// Takes distinct causes out of a marginal table, unless digits would be lost; tells the share of the table that is left.
 ///
 /// An entry is what the causes leave unexplained, times the rest of the table, plus what they
 /// explain. Rounding is relative to that sum, so the share of its first part says how many digits
@@ -187,7 +187,7 @@ pub(super) fn take_out(
     causes: &[usize],
     odds: impl Fn(usize) -> Odds,
     recredited: Recredited,
-) -> Result<(), Cancelled> {
+) -> Result<f64, Cancelled> {
     take_out_all(marginal, causes, odds, &[recredited])
 }
 
@@ -197,7 +197,7 @@ fn take_out_all<const N: usize>(
     causes: &[usize],
     odds: impl Fn(usize) -> Odds,
     credits: &[Recredited; N],
-) -> Result<(), Cancelled> {
+) -> Result<f64, Cancelled> {
     let before = credits.map(|credit| marginal.total(credit));
     let mut kept = [1.0; N];
     for &cause in causes {
@@ -206,9 +206,12 @@ fn take_out_all<const N: usize>(
             *kept *= marginal.least_kept(cause, odds(cause), *credit);
         }
     }
-    let mut checked = kept.iter().zip(&before).zip(credits);
-    let enough = checked.all(|((kept, before), credit)| kept * marginal.total(*credit) > LEAST_SHARE * before);
-    if enough { Ok(()) } else { Err(Cancelled) }
+    let shares = kept.iter().zip(&before).zip(credits);
+    // Nothing of nothing is not enough.
+    let least = shares
+        .map(|((kept, before), credit)| kept * marginal.total(*credit) / before)
+        .fold(1.0, |least: f64, share| if share > least { least } else { share });
+    if least > LEAST_SHARE { Ok(least) } else { Err(Cancelled) }
 }
 
 /// Probabilities of the configurations of causes that are not in the marginal table, as far as they are linked.

@@ -195,3 +195,28 @@ fn faults_of_a_reading_are_named() {
     let many: Vec<_> = (0..13).map(|cause| (cause, vec![0.0])).collect();
     assert_eq!(fault(&[1.0], &many), ReadingFault::TooManyCauses { count: 13 });
 }
+
+/// Found on a generated case: two subtractions, each of which left just enough digits, together left eight.
+#[test]
+fn what_several_subtractions_leave_counts_together() {
+    let link = |cause, symptom, strength| Link { cause, symptom, strength };
+    let links = vec![link(0, 1, 0.003_647_375_8), link(0, 4, 0.005_089_019), link(1, 5, 0.417_559_08)];
+    let leaks = vec![0.001, 1e-6, 0.001, 0.001, 1e-6, 6.151_058_5e-5, 0.001];
+    let numbers = Numbers { priors: vec![0.270_498_12, 0.214_835_59, 0.01], leaks, links };
+    let mut findings = Findings::new();
+    findings.observe(0, Observation::Likely(0.460_812_71));
+    findings.observe(1, Observation::Present);
+    findings.observe(4, Observation::Likely(0.662_551_96));
+    findings.observe(5, Observation::Present);
+    findings.weigh(&[(1, -1.357_608_82)]);
+    findings.weigh(&[(0, 0.627_520_47), (1, -1.408_575_06)]);
+    findings.weigh(&[(1, -1.176_576_83), (0, 1.044_018_52)]);
+    findings.weigh(&[(1, 5.100_477_55)]);
+    let (network, mut workspace, mut spare) = (numbers.network(), Workspace::new(), Workspace::new());
+    let case = posterior(&network, &findings, &mut workspace).unwrap();
+    let changes = case.leave_one_out(&[0, 1, 2], &mut spare).unwrap();
+    // The two causes share no symptom: what is weighed for the second says nothing of the first.
+    for place in [0, 3] {
+        assert!(changes.readings[place][0].abs() < 1e-10, "{:e}", changes.readings[place][0]);
+    }
+}
