@@ -6,7 +6,7 @@ use super::names::{needed, quantity_name, title_of};
 use super::numbers::{measure, number};
 use super::remarks::percent;
 use crate::knowledge::Declarations;
-use crate::paragraphs::{WIDTHS, push_paragraph};
+use crate::paragraphs::Paragraphs;
 use crate::units::Unit;
 
 /// Most actions of the order that are written.
@@ -25,9 +25,8 @@ const LEAST_BITS: f64 = 0.01;
 /// of the rules that made it.
 #[must_use]
 pub fn render(diagnosis: &Diagnosis<'_>, declared: &Declarations, width: usize) -> String {
-    let width = width.clamp(WIDTHS.0, WIDTHS.1);
-    let mut page = Page { text: String::new(), width, declared, formula: diagnosis.formula };
-    page.line(0, &format!("{}: {}", diagnosis.product_title, diagnosis.summary));
+    let mut page = Page { text: Paragraphs::new(width), declared, formula: diagnosis.formula };
+    page.text.add(0, "", &format!("{}: {}", diagnosis.product_title, diagnosis.summary));
     for (place, cause) in diagnosis.causes.iter().enumerate() {
         page.cause(place + 1, cause);
     }
@@ -35,7 +34,7 @@ pub fn render(diagnosis: &Diagnosis<'_>, declared: &Declarations, width: usize) 
     page.order(diagnosis);
     page.next(diagnosis);
     page.remarks(diagnosis);
-    page.text
+    page.text.into_text()
 }
 
 /// A computed value with its unit as people write it and can set it: three digits, and whole numbers from 100 on. The
@@ -135,17 +134,17 @@ fn others(diagnosis: &Diagnosis<'_>) -> Option<String> {
 
 /// Text under construction.
 struct Page<'a> {
-    text: String,
-    width: usize,
+    text: Paragraphs,
     declared: &'a Declarations,
     formula: GivenFormula,
 }
 
 impl Page<'_> {
     fn cause(&mut self, place: usize, cause: &RankedCause<'_>) {
-        self.blank();
-        self.line(
+        self.text.blank();
+        self.text.add(
             0,
+            "",
             &format!(
                 "{place}. {}   {} %  (before: {} %)",
                 cause.title,
@@ -153,10 +152,10 @@ impl Page<'_> {
                 percent(cause.prior)
             ),
         );
-        self.line(3, cause.mechanism);
+        self.text.add(3, "", cause.mechanism);
         for argument in &cause.evidence {
             let sign = if argument.decibans >= 0.0 { '+' } else { '−' };
-            self.hanging(3, &format!("{sign}{:>5.1} dB  ", argument.decibans.abs()), &argument.text);
+            self.text.add(3, &format!("{sign}{:>5.1} dB  ", argument.decibans.abs()), &argument.text);
         }
         for (place, action) in cause.actions.iter().enumerate() {
             // Each by itself mends the cause: they are alternatives, the rules' first choice first.
@@ -170,20 +169,20 @@ impl Page<'_> {
                 ConfirmationStatus::Undecided => ("check ", "[between the two]: "),
             };
             let text = format!("{status}{}{} ({})", confirm.expect, excluding(confirm), confirm.method);
-            self.hanging(3, mark, &text);
+            self.text.add(3, mark, &text);
         }
     }
 
     fn action(&mut self, mark: &str, action: &ActionAdvice<'_>) {
-        self.hanging(3, mark, &format!("{}. {}", action.title, action.text));
+        self.text.add(3, mark, &format!("{}. {}", action.title, action.text));
         self.quantities(action);
         if !action.needs.is_empty() {
             let lead = if action.quantities.is_empty() { "for the quantity" } else { "for closer quantities" };
             let needs: Vec<String> = action.needs.iter().map(|id| needed(self.declared, id, self.formula)).collect();
-            self.hanging(7, "", &format!("{lead}, find out: {}", needs.join("; ")));
+            self.text.add(7, "", &format!("{lead}, find out: {}", needs.join("; ")));
         }
         for effect in &action.side_effects {
-            self.hanging(7, "mind: ", effect);
+            self.text.add(7, "mind: ", effect);
         }
     }
 
@@ -192,13 +191,13 @@ impl Page<'_> {
         let mut said: Vec<&str> = Vec::new();
         for quantity in &action.quantities {
             let name = quantity_name(self.declared, quantity.name);
-            self.hanging(7, "", &format!("{name} = {}", with_symbol(quantity.value, quantity.unit)));
+            self.text.add(7, "", &format!("{name} = {}", with_symbol(quantity.value, quantity.unit)));
             let law = quantity.capped.iter().map(|text| (7, "law: ", text.as_str()));
             let method = quantity.method.iter().map(|method| (9, "by: ", method.name));
             let remarks = quantity.remarks.iter().map(|remark| (9, "note: ", remark.as_str()));
             for (indent, mark, text) in law.chain(method).chain(remarks) {
                 if !said.contains(&text) {
-                    self.hanging(indent, mark, text);
+                    self.text.add(indent, mark, text);
                     said.push(text);
                 }
             }
@@ -207,8 +206,8 @@ impl Page<'_> {
 
     fn others(&mut self, diagnosis: &Diagnosis<'_>) {
         if let Some(text) = others(diagnosis) {
-            self.blank();
-            self.line(0, &text);
+            self.text.blank();
+            self.text.add(0, "", &text);
         }
     }
 
@@ -224,10 +223,10 @@ impl Page<'_> {
                 action.cost.map_or_else(|| "cost unknown".to_owned(), |word| word.to_lowercase().replace('_', " ")),
                 waste(action.waste_batches)
             );
-            self.hanging(2, &format!("{}. ", place + 1), &text);
+            self.text.add(2, &format!("{}. ", place + 1), &text);
             for brought in action.may_bring.iter().filter(|brought| brought.already_seen) {
                 let title = title_of(self.declared, brought.symptom);
-                self.hanging(6, "against it: ", &format!("it can bring {title}, seen already"));
+                self.text.add(6, "against it: ", &format!("it can bring {title}, seen already"));
             }
         }
         if let Some(last) = order.after.last() {
@@ -238,7 +237,7 @@ impl Page<'_> {
                 percent(last.one_cause_gone),
                 percent(last.all_causes_gone)
             );
-            self.hanging(2, "", &text);
+            self.text.add(2, "", &text);
         }
     }
 
@@ -253,30 +252,31 @@ impl Page<'_> {
                 next.information_bits,
                 next.method
             );
-            self.hanging(2, "- ", &text);
+            self.text.add(2, "- ", &text);
             let apart: Vec<String> = next.tells_apart.iter().map(|id| title(diagnosis, id)).collect();
-            self.hanging(6, "tells apart: ", &apart.join("; "));
-            self.hanging(6, "", &outcomes(diagnosis, &next.outcomes));
+            self.text.add(6, "tells apart: ", &apart.join("; "));
+            self.text.add(6, "", &outcomes(diagnosis, &next.outcomes));
         }
         let questions = || diagnosis.next_questions.iter().filter(|next| next.information_bits >= LEAST_BITS);
         self.heading("Ask or look", questions().next().is_none());
         for next in questions() {
-            self.hanging(2, "- ", &format!("{} ({:.2} bit)", next.text, next.information_bits));
-            self.hanging(6, "", &outcomes(diagnosis, &next.outcomes));
+            self.text.add(2, "- ", &format!("{} ({:.2} bit)", next.text, next.information_bits));
+            self.text.add(6, "", &outcomes(diagnosis, &next.outcomes));
         }
     }
 
     fn remarks(&mut self, diagnosis: &Diagnosis<'_>) {
         let declared = self.declared;
-        self.list("Contradictions", diagnosis.contradictions.iter().map(|item| item.text.clone()));
-        self.list("Not explained", diagnosis.unexplained.iter().map(|item| format!("{}: {}", item.title, item.text)));
-        self.list("Speaks against the leader", diagnosis.against_leader.iter().map(|item| item.text.to_string()));
-        self.list(
+        self.text.list("Contradictions", diagnosis.contradictions.iter().map(|item| item.text.clone()));
+        self.text
+            .list("Not explained", diagnosis.unexplained.iter().map(|item| format!("{}: {}", item.title, item.text)));
+        self.text.list("Speaks against the leader", diagnosis.against_leader.iter().map(|item| item.text.to_string()));
+        self.text.list(
             "Set aside",
             diagnosis.set_aside.iter().map(|item| format!("{}: {}", title_of(declared, item.finding), item.text)),
         );
-        self.list("Taken from readings", diagnosis.raised.iter().map(|item| item.text.clone()));
-        self.list(
+        self.text.list("Taken from readings", diagnosis.raised.iter().map(|item| item.text.clone()));
+        self.text.list(
             "Computed",
             diagnosis.computed.iter().map(|item| {
                 let remarks: String = item.remarks.iter().map(|remark| format!("; mind: {remark}")).collect();
@@ -285,7 +285,7 @@ impl Page<'_> {
                 format!("{} {value} (from {}){remarks}", item.title, from.join("; "))
             }),
         );
-        self.list(
+        self.text.list(
             "Excluded actions",
             diagnosis.excluded_actions.iter().map(|item| {
                 let instead: Vec<String> = item.instead.iter().map(|other| other.title.to_string()).collect();
@@ -293,45 +293,24 @@ impl Page<'_> {
                 format!("{}: {}{joint}{}", item.title, item.text, instead.join("; "))
             }),
         );
-        self.list(
+        self.text.list(
             "Rules that failed",
             diagnosis.rule_faults.iter().map(|item| format!("{}:{}: {}", item.file, item.line, item.message)),
         );
-        self.list(
+        self.text.list(
             "Cautions",
             diagnosis.cautions.iter().map(|item| {
                 let why = item.why.as_ref().map(|why| format!(" ({why})")).unwrap_or_default();
                 format!("{}{why}", item.text)
             }),
         );
-        self.blank();
-        self.line(0, &format!("rules {} {}", diagnosis.rules.version, diagnosis.rules.digest));
-    }
-
-    fn list(&mut self, title: &str, items: impl ExactSizeIterator<Item = String>) {
-        self.heading(title, items.len() == 0);
-        for item in items {
-            self.hanging(2, "- ", &item);
-        }
+        self.text.blank();
+        self.text.add(0, "", &format!("rules {} {}", diagnosis.rules.version, diagnosis.rules.digest));
     }
 
     fn heading(&mut self, title: &str, empty: bool) {
         if !empty {
-            self.blank();
-            self.line(0, title);
+            self.text.heading(title);
         }
-    }
-
-    fn blank(&mut self) {
-        self.text.push('\n');
-    }
-
-    fn line(&mut self, indent: usize, text: &str) {
-        self.hanging(indent, "", text);
-    }
-
-    /// A paragraph whose further lines stand under its text.
-    fn hanging(&mut self, indent: usize, mark: &str, text: &str) {
-        push_paragraph(&mut self.text, self.width, indent, mark, text);
     }
 }

@@ -1,8 +1,8 @@
 //! The answer as plain text for a terminal.
 
-use super::answer::{Applied, NotApplied, WhatIf};
+use super::answer::{Applied, NotApplied, WhatIf, WhatIfLeader};
 use crate::diagnosis::{measure, percent};
-use crate::paragraphs::{WIDTHS, push_paragraph};
+use crate::paragraphs::Paragraphs;
 use crate::units::Unit;
 
 /// Most causes that are told; the answer has more.
@@ -11,11 +11,11 @@ const MOST_CAUSES: usize = 10;
 /// Renders the answer as text of at most `width` characters a line (40 to 110), without colour.
 #[must_use]
 pub fn render(answer: &WhatIf<'_>, width: usize) -> String {
-    let mut page = Page { text: String::new(), width: width.clamp(WIDTHS.0, WIDTHS.1) };
-    page.leader(answer);
+    let mut page = Paragraphs::new(width);
+    page.add(0, "", &leader(answer));
     page.list("Changed", answer.applied.iter().map(applied));
     page.list("Could not be changed", answer.not_applied.iter().map(not_applied));
-    page.list("Causes, before and after", causes(answer).into_iter());
+    page.list("Causes, before and after", causes(answer));
     page.list(
         "Computed, before and after",
         answer.computed.iter().map(|figure| {
@@ -25,13 +25,32 @@ pub fn render(answer: &WhatIf<'_>, width: usize) -> String {
     );
     page.list("New cautions", answer.cautions_new.iter().map(|caution| caution.text.to_string()));
     page.list("Cautions that go", answer.cautions_gone.iter().map(|caution| caution.text.to_string()));
-    page.text.push('\n');
-    page.line(
+    page.blank();
+    page.add(
         0,
         "",
         "What an action does to a reading is what is aimed at, not what is promised: the next batch shows it.",
     );
-    page.text
+    page.into_text()
+}
+
+/// Who leads, before and after.
+fn leader(answer: &WhatIf<'_>) -> String {
+    let named = |leader: &Option<WhatIfLeader<'_>>| {
+        leader.as_ref().map_or_else(
+            || "no cause".to_owned(),
+            |leader| format!("{} ({} %)", leader.title, percent(leader.probability)),
+        )
+    };
+    let (before, after) = (named(&answer.leader.before), named(&answer.leader.after));
+    let product = answer.product.replace('_', " ");
+    match (answer.leader.changed, &answer.leader.before) {
+        (true, _) => format!("{product}: {after} would lead; now it is {before}."),
+        (false, Some(then)) => {
+            format!("{product}: {after} would lead as it does now ({} %).", percent(then.probability))
+        }
+        (false, None) => format!("{product}: no cause leads, now or then."),
+    }
 }
 
 /// The causes whose probability moves in what is told of it; the leading ones always.
@@ -85,46 +104,4 @@ fn said(value: f64) -> String {
 fn not_applied(one: &NotApplied<'_>) -> String {
     let names: Vec<String> = [one.action, one.quantity].into_iter().flatten().map(|id| id.replace('_', " ")).collect();
     format!("{}: {}", names.join(", "), one.text)
-}
-
-/// Text under construction.
-struct Page {
-    text: String,
-    width: usize,
-}
-
-impl Page {
-    fn leader(&mut self, answer: &WhatIf<'_>) {
-        let named = |leader: &Option<super::WhatIfLeader<'_>>| {
-            leader.as_ref().map_or_else(
-                || "no cause".to_owned(),
-                |leader| format!("{} ({} %)", leader.title, percent(leader.probability)),
-            )
-        };
-        let (before, after) = (named(&answer.leader.before), named(&answer.leader.after));
-        let product = answer.product.replace('_', " ");
-        let text = match (answer.leader.changed, &answer.leader.before) {
-            (true, _) => format!("{product}: {after} would lead; now it is {before}."),
-            (false, Some(then)) => {
-                format!("{product}: {after} would lead as it does now ({} %).", percent(then.probability))
-            }
-            (false, None) => format!("{product}: no cause leads, now or then."),
-        };
-        self.line(0, "", &text);
-    }
-
-    fn list(&mut self, title: &str, items: impl ExactSizeIterator<Item = String>) {
-        if items.len() == 0 {
-            return;
-        }
-        self.text.push('\n');
-        self.line(0, "", title);
-        for item in items {
-            self.line(2, "- ", &item);
-        }
-    }
-
-    fn line(&mut self, indent: usize, mark: &str, text: &str) {
-        push_paragraph(&mut self.text, self.width, indent, mark, text);
-    }
 }

@@ -5,66 +5,42 @@ use crate::calculations::{
     FigureAnswer, InputDescription,
 };
 use crate::diagnosis::measure;
-use crate::paragraphs::{WIDTHS, push_paragraph};
+use crate::paragraphs::Paragraphs;
 use crate::units::Unit;
-
-/// Text that grows paragraph by paragraph.
-struct Page {
-    text: String,
-    width: usize,
-}
-
-impl Page {
-    fn new(width: usize) -> Self {
-        Self { text: String::new(), width: width.clamp(WIDTHS.0, WIDTHS.1) }
-    }
-
-    fn add(&mut self, indent: usize, mark: &str, text: &str) {
-        push_paragraph(&mut self.text, self.width, indent, mark, text);
-    }
-
-    fn blank(&mut self) {
-        self.text.push('\n');
-    }
-}
 
 /// All calculations, a line or two each.
 pub(super) fn list(list: &CalculationList, width: usize) -> String {
-    let mut page = Page::new(width);
+    let mut page = Paragraphs::new(width);
     for item in &list.calculations {
         page.add(0, "", item.name);
         page.add(4, "", item.title);
     }
-    page.blank();
-    page.add(0, "", "`whybake calculate NAME` tells the inputs of one.");
-    page.text
+    page.heading("`whybake calculate NAME` tells the inputs of one.");
+    page.into_text()
 }
 
 /// A calculation with its inputs, figures, sources and an example.
 pub(super) fn description(description: &CalculationDescription, width: usize) -> String {
-    let mut page = Page::new(width);
+    let mut page = Paragraphs::new(width);
     page.add(0, "", &format!("{}: {}", description.name, description.title));
     page.add(0, "", description.description);
-    page.blank();
-    page.add(0, "", "Inputs");
+    page.heading("Inputs");
     for input in &description.inputs {
         add_input(&mut page, 2, input);
     }
     if !description.figures.is_empty() {
-        page.blank();
-        page.add(0, "", "Figures");
+        page.heading("Figures");
     }
     for figure in &description.figures {
         page.add(2, "- ", &format!("{} ({}): {}", figure.name, figure.unit, figure.description));
     }
-    page.blank();
-    page.add(0, "", "Example, for --input");
+    page.heading("Example, for --input");
     page.add(2, "", description.worked_example.get());
     add_answer(&mut page, &description.worked_answer);
-    page.text
+    page.into_text()
 }
 
-fn add_input(page: &mut Page, indent: usize, input: &InputDescription) {
+fn add_input(page: &mut Paragraphs, indent: usize, input: &InputDescription) {
     let unit = input.unit.filter(|unit| *unit != "1").map(|unit| format!(" ({unit})")).unwrap_or_default();
     let range = match (input.low, input.high) {
         (Some(low), Some(high)) => format!("; {low} to {high}"),
@@ -99,13 +75,13 @@ fn in_words(default: &DefaultDescription) -> String {
 
 /// The figures with method and source, and the remarks.
 pub(super) fn answer(calculation: &Calculation, answer: &CalculationAnswer, width: usize) -> String {
-    let mut page = Page::new(width);
+    let mut page = Paragraphs::new(width);
     page.add(0, "", calculation.title);
     add_answer(&mut page, answer);
-    page.text
+    page.into_text()
 }
 
-fn add_answer(page: &mut Page, answer: &CalculationAnswer) {
+fn add_answer(page: &mut Paragraphs, answer: &CalculationAnswer) {
     if !answer.figures.is_empty() {
         page.blank();
     }
@@ -116,8 +92,7 @@ fn add_answer(page: &mut Page, answer: &CalculationAnswer) {
         }
     }
     if !answer.remarks.is_empty() {
-        page.blank();
-        page.add(0, "", "Remarks");
+        page.heading("Remarks");
     }
     for remark in &answer.remarks {
         page.add(2, "- ", remark);
@@ -133,15 +108,14 @@ fn value(figure: &FigureAnswer) -> String {
 }
 
 /// Each method once.
-fn add_methods(page: &mut Page, answer: &CalculationAnswer) {
+fn add_methods(page: &mut Paragraphs, answer: &CalculationAnswer) {
     let mut told = Vec::new();
     for figure in &answer.figures {
         if told.contains(&figure.method) {
             continue;
         }
         if told.is_empty() {
-            page.blank();
-            page.add(0, "", "Methods");
+            page.heading("Methods");
         }
         told.push(figure.method);
         page.add(2, "- ", figure.method);

@@ -1,12 +1,11 @@
 //! What a complaint is taken for, as plain text.
 
 use crate::intake::{Interpretation, PossibleSymptom, PossibleUnit, Quote, Saying, UnnamedValue};
-use crate::paragraphs::{WIDTHS, push_paragraph};
+use crate::paragraphs::Paragraphs;
 
 /// What a complaint is taken for, in paragraphs of at most `width` characters a line.
 pub(super) fn interpretation(answer: &Interpretation<'_>, width: usize) -> String {
-    let width = width.clamp(WIDTHS.0, WIDTHS.1);
-    let mut page = String::new();
+    let mut page = Paragraphs::new(width);
     let product = match (answer.product, answer.products.is_empty()) {
         (Some(product), _) => format!("product: {product}"),
         (None, true) => "product: not known; name it with --product".to_owned(),
@@ -15,32 +14,21 @@ pub(super) fn interpretation(answer: &Interpretation<'_>, width: usize) -> Strin
             format!("product: not certain; name it with --product, for example {}", ids.join(", "))
         }
     };
-    push_paragraph(&mut page, width, 0, "", &product);
+    page.add(0, "", &product);
     let (sure, candidates): (Vec<_>, Vec<_>) = answer.symptoms.iter().partition(|one| one.sure);
-    list(&mut page, width, "understood", sure.iter().map(|one| symptom(one)).chain(understood(answer)));
+    page.list("understood", sure.iter().map(|one| symptom(one)).chain(understood(answer)));
     let facts = answer.facts.iter().filter(|one| !one.sure);
     let facts = facts.map(|one| format!("{}: {} ({})", one.fact, one.question, quotes(&one.quotes)));
-    list(&mut page, width, "perhaps meant, choose", candidates.iter().map(|one| symptom(one)).chain(facts));
-    list(&mut page, width, "values without a reading", answer.values.iter().map(value));
-    list(&mut page, width, "contradictions", answer.contradictions.iter().map(|one| one.text.clone()));
-    list(&mut page, width, "not understood", answer.not_understood.iter().map(|quote| format!("“{}”", quote.text)));
+    page.list("perhaps meant, choose", candidates.iter().map(|one| symptom(one)).chain(facts));
+    page.list("values without a reading", answer.values.iter().map(value));
+    page.list("contradictions", answer.contradictions.iter().map(|one| one.text.clone()));
+    page.list("not understood", answer.not_understood.iter().map(|quote| format!("“{}”", quote.text)));
     let draft = answer.draft.as_ref().and_then(|draft| serde_json::to_string(draft).ok());
     if let Some(draft) = draft {
-        page.push_str("\ndraft of a case (for `whybake diagnose -`)\n");
-        page.push_str(&draft);
-        page.push('\n');
+        page.heading("draft of a case (for `whybake diagnose -`)");
+        page.add_unbroken(&draft);
     }
-    page
-}
-
-fn list(page: &mut String, width: usize, heading: &str, items: impl Iterator<Item = String>) {
-    let items: Vec<String> = items.collect();
-    if items.is_empty() {
-        return;
-    }
-    page.push('\n');
-    push_paragraph(page, width, 0, "", heading);
-    items.iter().for_each(|item| push_paragraph(page, width, 2, "- ", item));
+    page.into_text()
 }
 
 fn symptom(one: &PossibleSymptom<'_>) -> String {

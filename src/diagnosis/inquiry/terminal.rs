@@ -3,7 +3,7 @@
 use super::super::numbers::number;
 use super::super::remarks::percent;
 use super::answer::{Inquiries, Inquiry, PlanStep, Sought};
-use crate::paragraphs::{WIDTHS, push_paragraph};
+use crate::paragraphs::Paragraphs;
 
 /// Most inquiries in the text; the JSON has all.
 const MOST: usize = 12;
@@ -11,90 +11,67 @@ const MOST: usize = 12;
 /// Renders inquiries as text of at most `width` characters a line (40 to 110), without colour.
 #[must_use]
 pub fn render_inquiries(inquiries: &Inquiries<'_>, width: usize) -> String {
-    let mut page = Page { text: String::new(), width: width.clamp(WIDTHS.0, WIDTHS.1) };
+    let mut page = Paragraphs::new(width);
     let causes: Vec<String> =
         inquiries.causes.iter().map(|cause| format!("{} {} %", cause.title, percent(cause.probability))).collect();
-    page.hanging(0, &format!("{}: ", inquiries.product.replace('_', " ")), &causes.join("; "));
-    page.plan(inquiries);
-    page.list(inquiries);
-    page.cautions(inquiries);
-    page.text
+    page.add(0, &format!("{}: ", inquiries.product.replace('_', " ")), &causes.join("; "));
+    add_plan(&mut page, inquiries);
+    add_list(&mut page, inquiries);
+    let cautions = inquiries.cautions.iter().map(|caution| {
+        let why = caution.why.as_ref().map(|why| format!(" ({why})")).unwrap_or_default();
+        format!("{}{why}", caution.text)
+    });
+    page.list("Cautions", cautions);
+    page.blank();
+    page.add(0, "", &format!("rules {} {}", inquiries.rules.version, inquiries.rules.digest));
+    page.into_text()
 }
 
-struct Page {
-    text: String,
-    width: usize,
+fn add_plan(page: &mut Paragraphs, inquiries: &Inquiries<'_>) {
+    let plan = &inquiries.plan;
+    page.blank();
+    let line = format!(
+        "{} minutes on the average; with {} % probability a cause is certain ({} % or more) at its end",
+        number(plan.expected_minutes.round()),
+        percent(plan.probability_certain),
+        percent(inquiries.options.certain_enough)
+    );
+    page.add(0, "Plan: ", &line);
+    add_step(page, 1, &plan.start);
 }
 
-impl Page {
-    fn plan(&mut self, inquiries: &Inquiries<'_>) {
-        let plan = &inquiries.plan;
-        self.blank();
-        let line = format!(
-            "{} minutes on the average; with {} % probability a cause is certain ({} % or more) at its end",
-            number(plan.expected_minutes.round()),
-            percent(plan.probability_certain),
-            percent(inquiries.options.certain_enough)
-        );
-        self.hanging(0, "Plan: ", &line);
-        self.step(1, &plan.start);
+fn add_step(page: &mut Paragraphs, depth: usize, step: &PlanStep<'_>) {
+    let indent = 2 * depth;
+    if let Some(stop) = &step.stop {
+        return page.add(indent, "stop: ", &stop.text);
     }
-
-    fn step(&mut self, depth: usize, step: &PlanStep<'_>) {
-        let indent = 2 * depth;
-        if let Some(stop) = &step.stop {
-            return self.hanging(indent, "stop: ", &stop.text);
-        }
-        if let Some(sought) = &step.find_out {
-            self.hanging(indent, "", &in_a_line(sought));
-        }
-        for outcome in &step.outcomes {
-            let mark = format!("{} ({} %): ", outcome.outcome, percent(outcome.probability));
-            match &outcome.then.stop {
-                Some(stop) => self.hanging(indent + 2, &mark, &stop.text),
-                None => {
-                    self.hanging(indent + 2, "", &mark);
-                    self.step(depth + 2, &outcome.then);
-                }
+    if let Some(sought) = &step.find_out {
+        page.add(indent, "", &in_a_line(sought));
+    }
+    for outcome in &step.outcomes {
+        let mark = format!("{} ({} %): ", outcome.outcome, percent(outcome.probability));
+        match &outcome.then.stop {
+            Some(stop) => page.add(indent + 2, &mark, &stop.text),
+            None => {
+                page.add(indent + 2, "", &mark);
+                add_step(page, depth + 2, &outcome.then);
             }
         }
     }
+}
 
-    fn list(&mut self, inquiries: &Inquiries<'_>) {
-        if inquiries.inquiries.is_empty() {
-            return;
-        }
-        self.blank();
-        self.hanging(0, "", "All that tells something, most information a minute first");
-        for inquiry in inquiries.inquiries.iter().take(MOST) {
-            self.hanging(2, "- ", &format!("{}: {}", in_a_line(&inquiry.find_out), inquiry.find_out.how));
-            self.hanging(6, "", &outcomes(inquiry));
-        }
-        let rest = inquiries.inquiries.len().saturating_sub(MOST);
-        if rest > 0 {
-            self.hanging(2, "", &format!("and {rest} more; the JSON has them all"));
-        }
+fn add_list(page: &mut Paragraphs, inquiries: &Inquiries<'_>) {
+    if inquiries.inquiries.is_empty() {
+        return;
     }
-
-    fn cautions(&mut self, inquiries: &Inquiries<'_>) {
-        if !inquiries.cautions.is_empty() {
-            self.blank();
-            self.hanging(0, "", "Cautions");
-        }
-        for caution in &inquiries.cautions {
-            let why = caution.why.as_ref().map(|why| format!(" ({why})")).unwrap_or_default();
-            self.hanging(2, "- ", &format!("{}{why}", caution.text));
-        }
-        self.blank();
-        self.hanging(0, "", &format!("rules {} {}", inquiries.rules.version, inquiries.rules.digest));
+    page.heading("All that tells something, most information a minute first");
+    for inquiry in inquiries.inquiries.iter().take(MOST) {
+        page.add(2, "- ", &format!("{}: {}", in_a_line(&inquiry.find_out), inquiry.find_out.how));
+        page.add(6, "", &outcomes(inquiry));
     }
-
-    fn blank(&mut self) {
-        self.text.push('\n');
-    }
-
-    fn hanging(&mut self, indent: usize, mark: &str, text: &str) {
-        push_paragraph(&mut self.text, self.width, indent, mark, text);
+    let rest = inquiries.inquiries.len().saturating_sub(MOST);
+    if rest > 0 {
+        page.add(2, "", &format!("and {rest} more; the JSON has them all"));
     }
 }
 

@@ -1,46 +1,38 @@
 //! Blocks as plain text.
 
-use std::fmt::Write as _;
-
 use super::block::{Block, Cell, CellKind};
-use crate::paragraphs::{WIDTHS, push_paragraph};
+use crate::paragraphs::Paragraphs;
 
 /// Widest cell beside the first of its row before a table is written row by row, characters.
 const WIDEST: usize = 16;
 
 pub(super) fn write(blocks: &[Block], width: usize) -> String {
-    let width = width.clamp(WIDTHS.0, WIDTHS.1);
-    let mut text = String::new();
+    let mut page = Paragraphs::new(width);
     for block in blocks {
         match block {
-            Block::Title(title) => push_paragraph(&mut text, width, 0, "", title),
-            Block::Heading(heading) => {
-                text.push('\n');
-                push_paragraph(&mut text, width, 0, "", heading);
-            }
-            Block::Text(paragraph) => push_paragraph(&mut text, width, 2, "", paragraph),
-            Block::List(items) => items.iter().for_each(|item| push_paragraph(&mut text, width, 2, "- ", item)),
+            Block::Title(title) => page.add(0, "", title),
+            Block::Heading(heading) => page.heading(heading),
+            Block::Text(paragraph) => page.add(2, "", paragraph),
+            Block::List(items) => items.iter().for_each(|item| page.add(2, "- ", item)),
             Block::Blanks(labels) => {
-                labels
-                    .iter()
-                    .for_each(|label| push_paragraph(&mut text, width, 2, "", &format!("{label}: ____________")));
+                labels.iter().for_each(|label| page.add(2, "", &format!("{label}: ____________")));
             }
-            Block::Table(rows) => table(&mut text, rows, width),
+            Block::Table(rows) => table(&mut page, rows),
         }
     }
-    text
+    page.into_text()
 }
 
 /// Longest name of a row, characters; what is longer is cut.
 const LONGEST_NAME: usize = 34;
 
 /// Columns side by side where their cells are short, else row by row.
-fn table(text: &mut String, rows: &[Vec<Cell>], width: usize) {
+fn table(page: &mut Paragraphs, rows: &[Vec<Cell>]) {
     let longest =
         rows.iter().flat_map(|row| row.iter().skip(1)).map(|cell| cell.text.chars().count()).max().unwrap_or_default();
     let is_noted = rows.iter().flatten().any(|cell| !cell.note.is_empty());
     if longest > WIDEST || is_noted {
-        return listed(text, rows, width);
+        return listed(page, rows);
     }
     let columns = rows.iter().map(Vec::len).max().unwrap_or_default();
     let widths: Vec<usize> = (0..columns)
@@ -52,7 +44,7 @@ fn table(text: &mut String, rows: &[Vec<Cell>], width: usize) {
         let cells = row.iter().zip(&widths).enumerate().map(|(place, (cell, &width))| {
             if place == 0 { format!("{:width$}", cut(&shown(cell), width)) } else { format!("{:>width$}", shown(cell)) }
         });
-        let _ = writeln!(text, "  {}", cells.collect::<Vec<_>>().join("  ").trim_end());
+        page.add_unbroken(&format!("  {}", cells.collect::<Vec<_>>().join("  ").trim_end()));
     }
 }
 
@@ -65,19 +57,19 @@ fn cut(name: &str, width: usize) -> String {
     format!("{}…", kept.trim_end())
 }
 
-fn listed(text: &mut String, rows: &[Vec<Cell>], width: usize) {
+fn listed(page: &mut Paragraphs, rows: &[Vec<Cell>]) {
     let Some((head, rows)) = rows.split_first() else { return };
     for row in rows {
         let Some((first, rest)) = row.split_first() else { continue };
-        push_paragraph(text, width, 2, "- ", &first.whole());
+        page.add(2, "- ", &first.whole());
         let columns = || head.iter().skip(1).zip(rest);
         for (name, cell) in columns().filter(|(_, cell)| !cell.text.is_empty()) {
-            push_paragraph(text, width, 6, &format!("{}: ", name.text), &shown(cell));
+            page.add(6, &format!("{}: ", name.text), &shown(cell));
         }
         let blanks = columns().filter(|(_, cell)| cell.kind == CellKind::Blank);
         let blanks: Vec<String> = blanks.map(|(name, _)| format!("{}: ______", name.text)).collect();
         if !blanks.is_empty() {
-            push_paragraph(text, width, 6, "", &blanks.join("  "));
+            page.add(6, "", &blanks.join("  "));
         }
     }
 }
