@@ -13,8 +13,8 @@ use super::sentence::in_sentence;
 use super::words::{Wording, input_id, joined};
 use crate::case::Requirements;
 use crate::knowledge::{
-    Action, Cause, Circumstances, Condition, Confirmation, Declarations, Input, Key, Knowledge, Prescription,
-    ProductView, Quantity, Setting, Source, Symptom, Text,
+    Action, Amount, Basis, Cause, Change, Circumstances, Condition, Confirmation, Declarations, How, Input, Key,
+    Knowledge, Portion, Prescription, ProductView, Quantity, Setting, Source, Symptom, Text,
 };
 use crate::units::Unit;
 
@@ -114,13 +114,27 @@ impl<'k> Advising<'_, 'k> {
         let capped = self.law.cap(setting, self.view, value);
         let value = capped.as_ref().map_or_else(|| rounded(value), |capped| rounded(capped.value).min(capped.value));
         SetQuantity {
+            setting,
             name: &setting.name,
             value,
             unit: Unit::code(&setting.unit),
+            as_now: self.now(setting).is_some_and(|now| rounded(now) == value),
             changes: setting.changes.as_ref().map(|change| change_text(self.declared(), change)),
             capped: capped.map(|capped| capped.text),
             method: None,
             remarks: Vec::new(),
+        }
+    }
+
+    /// What a reading or a share that is set stands at in the case.
+    fn now(self, setting: &Setting) -> Option<f64> {
+        match setting.changes.as_ref()? {
+            Change::Reading(key) => self.case.reading(*key),
+            Change::Amount(Amount { of: Portion::Ingredients(keys), how: How::Doses, basis: Basis::Flour }) => {
+                let [only] = keys.as_slice() else { return None };
+                self.case.share(*only)
+            }
+            Change::Amount(_) => None,
         }
     }
 

@@ -16,6 +16,7 @@ mod circumstances;
 mod computed;
 mod deciding;
 mod diagnostician;
+mod displaced;
 mod exclusion;
 mod inquiry;
 mod law;

@@ -2,6 +2,7 @@
 
 use super::advice::Advising;
 use super::answer::{ActionOrder, AfterActions, BroughtSymptom, MendedCause, OrderedAction, RankedCause};
+use super::displaced::tell_displaced;
 use crate::case::Seen;
 use crate::inference::{MAX_JOINT_CAUSES, Posterior, Repair, Step, order_repairs, takes_away_some};
 use crate::knowledge::{Action, Key, Prescription, Symptom};
@@ -63,16 +64,14 @@ impl<'k> Ordering<'_, 'k> {
             let candidate = candidates.get(step.repair)?;
             Some(self.ordered(candidate, step, weighed, &joint, causes))
         });
+        let mut actions: Vec<OrderedAction<'k>> = ordered.collect();
+        tell_displaced(&mut actions, causes, self.advising.declared());
         let after = steps.iter().take(MOST_TOLD).enumerate().map(|(place, step)| AfterActions {
             actions: place + 1,
             one_cause_gone: step.some,
             all_causes_gone: step.all,
         });
-        ActionOrder {
-            actions: ordered.collect(),
-            after: after.collect(),
-            causes_left_out: at_issue.len() - weighed.len(),
-        }
+        ActionOrder { actions, after: after.collect(), causes_left_out: at_issue.len() - weighed.len() }
     }
 
     /// Causes that explain what was seen, or all where nothing was.
@@ -182,6 +181,7 @@ impl<'k> Ordering<'_, 'k> {
             expense_minutes: action.expense_minutes(),
             benefit_per_hour: step.adds / candidate.repair.cost * 60.0,
             may_bring: may_bring.collect(),
+            in_place_of: Vec::new(),
         }
     }
 }

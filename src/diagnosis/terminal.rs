@@ -191,7 +191,8 @@ impl Page<'_> {
         let mut said: Vec<&str> = Vec::new();
         for quantity in &action.quantities {
             let name = quantity_name(self.declared, quantity.name);
-            self.text.add(7, "", &format!("{name} = {}", with_symbol(quantity.value, quantity.unit)));
+            let now = if quantity.as_now { ", as it is now" } else { "" };
+            self.text.add(7, "", &format!("{name} = {}{now}", with_symbol(quantity.value, quantity.unit)));
             let law = quantity.capped.iter().map(|text| (7, "law: ", text.as_str()));
             let method = quantity.method.iter().map(|method| (9, "by: ", method.name));
             let remarks = quantity.remarks.iter().map(|remark| (9, "note: ", remark.as_str()));
@@ -224,6 +225,11 @@ impl Page<'_> {
                 waste(action.waste_batches)
             );
             self.text.add(2, &format!("{}. ", place + 1), &text);
+            for displaced in &action.in_place_of {
+                let earlier = order.actions.iter().position(|other| other.action == displaced.action);
+                let (earlier, what) = (earlier.unwrap_or(place), title_of(self.declared, displaced.both_change));
+                self.text.add(6, &format!("in place of {}: ", earlier + 1), &format!("both change {what}"));
+            }
             for brought in action.may_bring.iter().filter(|brought| brought.already_seen) {
                 let title = title_of(self.declared, brought.symptom);
                 self.text.add(6, "against it: ", &format!("it can bring {title}, seen already"));

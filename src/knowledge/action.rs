@@ -1,6 +1,9 @@
 //! What can be done about a cause.
 
-use super::{Caution, Change, Cost, Diet, How, Ingredient, Key, Limit, Named, Place, Quantity, Source, Symptom, Text};
+use super::{
+    Amount, Caution, Change, Cost, Diet, How, Ingredient, Key, Limit, Named, Place, Quantity, Reading, Source, Symptom,
+    Text,
+};
 use crate::units::Unit;
 
 /// A corrective action.
@@ -56,6 +59,18 @@ pub struct Setting {
 }
 
 impl Setting {
+    /// The reading that it sets.
+    #[must_use]
+    pub fn reading(&self) -> Option<Key<Reading>> {
+        if let Some(Change::Reading(key)) = &self.changes { Some(*key) } else { None }
+    }
+
+    /// The amount of the formula that it changes.
+    #[must_use]
+    pub fn amount(&self) -> Option<&Amount> {
+        if let Some(Change::Amount(amount)) = &self.changes { Some(amount) } else { None }
+    }
+
     /// Whether it is a choice instead of the quantity before it: then its name begins with `or_`.
     #[must_use]
     pub fn is_alternative(&self) -> bool {
@@ -65,7 +80,7 @@ impl Setting {
     /// Whether it adds to an amount or takes from it: then a quantity of zero changes nothing.
     #[must_use]
     pub fn moves_an_amount(&self) -> bool {
-        matches!(&self.changes, Some(Change::Amount(amount)) if amount.how != How::Doses)
+        self.amount().is_some_and(|amount| amount.how != How::Doses)
     }
 }
 

@@ -1,6 +1,6 @@
 //! What a quantity of an action changes in a case.
 
-use super::{Ingredient, Key, Reading};
+use super::{Declarations, Ingredient, Key, Reading};
 use crate::science::formula::{Part, Role};
 
 /// What is changed when an action's quantity is set.
@@ -10,6 +10,18 @@ pub enum Change {
     Reading(Key<Reading>),
     /// An amount of the formula.
     Amount(Amount),
+}
+
+impl Change {
+    /// Id of a reading, ingredient or role that both change; `None` where they change different things.
+    #[must_use]
+    pub fn shared_with<'k>(&self, other: &Self, declared: &'k Declarations) -> Option<&'k str> {
+        match (self, other) {
+            (Self::Reading(one), Self::Reading(other)) => (one == other).then(|| declared.readings[*one].id.as_str()),
+            (Self::Amount(one), Self::Amount(other)) => one.of.shared_with(&other.of, declared),
+            _ => None,
+        }
+    }
 }
 
 /// An amount of the formula that a quantity changes.
@@ -30,6 +42,29 @@ pub enum Portion {
     Ingredients(Vec<Key<Ingredient>>),
     /// All lines with a role, in proportion.
     Role(Role),
+}
+
+impl Portion {
+    /// Id of an ingredient or role of both: then they may be the same lines.
+    #[must_use]
+    pub fn shared_with<'k>(&self, other: &Self, declared: &'k Declarations) -> Option<&'k str> {
+        let shared = match (self, other) {
+            (Self::Role(one), Self::Role(other)) => return (one == other).then(|| one.name()),
+            (Self::Ingredients(keys), other) | (other, Self::Ingredients(keys)) => {
+                keys.iter().copied().find(|key| other.contains(*key, declared))
+            }
+        };
+        shared.map(|key| declared.ingredients[key].id.as_str())
+    }
+
+    /// Whether an ingredient belongs to it.
+    #[must_use]
+    pub fn contains(&self, key: Key<Ingredient>, declared: &Declarations) -> bool {
+        match self {
+            Self::Ingredients(keys) => keys.contains(&key),
+            Self::Role(role) => declared.ingredients[key].roles.contains(role),
+        }
+    }
 }
 
 /// How a quantity changes an amount.

@@ -4,7 +4,7 @@ use super::answer::TrialCaution;
 use super::changes::Candidate;
 use crate::case::{Case, LineContent};
 use crate::diagnosis::{CautionOrigin, Diagnosis};
-use crate::knowledge::{Action, Allergen, Declarations, Ingredient, Key};
+use crate::knowledge::{Action, Allergen, Declarations, How, Ingredient, Key, Portion};
 
 /// What holds of every trial bake (common practice).
 const ALWAYS: [&str; 5] = [
@@ -52,14 +52,12 @@ pub(super) fn cautions(
 /// Allergens that a change brings in and no line of the formula has.
 fn allergens(letter: char, change: &Candidate<'_, '_>, case: &Case, declared: &Declarations) -> Option<String> {
     let action: &Action = &declared.actions[declared.actions.find(change.advice.action)?];
-    let dosed = change
-        .advice
-        .quantities
-        .iter()
-        .filter_map(|own| own.changes.as_ref())
-        .filter(|own| own.how != Some("takes_out"));
-    let dosed = dosed.filter_map(|own| declared.ingredients.find(own.ingredient?));
-    let brought: Vec<Key<Ingredient>> = action.uses.iter().copied().chain(dosed).collect();
+    let amounts = change.advice.quantities.iter().filter_map(|own| own.setting.amount());
+    let dosed = amounts.filter(|amount| amount.how != How::TakesOut).flat_map(|amount| match &amount.of {
+        Portion::Ingredients(keys) => keys.as_slice(),
+        Portion::Role(_) => &[],
+    });
+    let brought: Vec<Key<Ingredient>> = action.uses.iter().copied().chain(dosed.copied()).collect();
     let lines = case.formula.iter().flat_map(|formula| &formula.lines);
     let present: Vec<Key<Allergen>> = lines
         .filter_map(|line| match line.content {

@@ -4,7 +4,7 @@ use super::request::{DesignKind, MOST_ACTIONS, action_fault, nearest};
 use super::weights::Control;
 use crate::diagnosis::{ActionAdvice, Diagnosis, OrderedAction, RankedCause, SetQuantity};
 use crate::json::{Fault, FaultCode};
-use crate::knowledge::{Declarations, Ingredient};
+use crate::knowledge::{Change, Declarations};
 
 /// Changes of a factorial trial when the caller names none: eight runs are a long day already.
 const FACTORS: usize = 3;
@@ -42,10 +42,16 @@ impl Candidate<'_, '_> {
         self.advice.quantities.is_empty() && self.advice.needs.is_empty()
     }
 
+    /// What its quantities change.
+    fn changed(&self) -> impl Iterator<Item = &Change> {
+        self.advice.quantities.iter().filter_map(|quantity| quantity.setting.changes.as_ref())
+    }
+
     /// Whether both aim at the same figures of the same things: a firmer and a softer fat can have the same target.
     fn sets_the_same(&self, other: &Self, declared: &Declarations) -> bool {
         let is_same = |one: &SetQuantity<'_>, two: &SetQuantity<'_>| {
-            (one.name, one.unit, one.value, &one.changes) == (two.name, two.unit, two.value, &two.changes)
+            (one.name, one.unit, one.value, &one.setting.changes)
+                == (two.name, two.unit, two.value, &two.setting.changes)
         };
         let (own, theirs) = (&self.advice.quantities, &other.advice.quantities);
         let uses = |own: &Self| declared.actions.find(own.advice.action).map(|key| &declared.actions[key].uses);
@@ -54,22 +60,6 @@ impl Candidate<'_, '_> {
             && own.iter().zip(theirs).all(|(one, two)| is_same(one, two))
             && uses(self) == uses(other)
     }
-
-    /// Ids of the readings and ingredients that it changes; two changes that share one cannot be told apart when both are
-    /// made.
-    fn touched<'a>(&'a self, declared: &'a Declarations) -> Vec<&'a str> {
-        self.advice.quantities.iter().flat_map(|quantity| touched(quantity, declared)).collect()
-    }
-}
-
-/// Ids of what a quantity changes; of a role all its ingredients.
-fn touched<'a>(quantity: &'a SetQuantity<'_>, declared: &'a Declarations) -> Vec<&'a str> {
-    let Some(change) = &quantity.changes else { return Vec::new() };
-    let reading = change.reading.filter(|_| change.how.is_none());
-    let named = change.ingredient.iter().chain(&change.ingredients).copied().chain(reading);
-    let has_role = |own: &Ingredient| own.roles.iter().any(|role| Some(role.name()) == change.role);
-    let of_role = declared.ingredients.iter().filter(|(_, own)| has_role(own)).map(|(_, own)| own.id.as_str());
-    named.chain(of_role).collect()
 }
 
 /// What is tried, what is done without a trial, and what is not tried with the reason.
@@ -233,10 +223,10 @@ fn reason_against(
     control?.obstacle(&candidate.advice.quantities)
 }
 
-/// What both of two actions change.
-fn clash<'c>(one: &'c Candidate<'_, '_>, other: &'c Candidate<'_, '_>, declared: &'c Declarations) -> Option<&'c str> {
-    let touched = other.touched(declared);
-    one.touched(declared).into_iter().find(|id| touched.contains(id))
+/// Id of a reading, ingredient or role that both of two actions change: they cannot be told apart when both are made.
+fn clash<'k>(one: &Candidate<'_, '_>, other: &Candidate<'_, '_>, declared: &'k Declarations) -> Option<&'k str> {
+    let mut pairs = one.changed().flat_map(|one| other.changed().map(move |other| (one, other)));
+    pairs.find_map(|(one, other)| one.shared_with(other, declared))
 }
 
 fn check_design(

@@ -40,8 +40,7 @@ impl<'k> Records<'k> {
                 records.confirmation(confirm, change);
             }
             for quantity in &change.advice.quantities {
-                let set = quantity.changes.as_ref().filter(|own| own.how.is_none()).and_then(|own| own.reading);
-                if let Some(key) = set.and_then(|id| declared.readings.find(id)) {
+                if let Some(key) = quantity.setting.reading() {
                     records.reading(key, "set by a change".to_owned());
                 }
             }

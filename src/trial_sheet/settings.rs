@@ -5,8 +5,7 @@ use super::changes::Candidate;
 use super::weights::Applied;
 use crate::case::Case;
 use crate::diagnosis::{GivenFormula, SetQuantity, measure, needed, quantity_name, with_symbol};
-use crate::knowledge::Declarations;
-use crate::units::Unit;
+use crate::knowledge::{Basis, Declarations};
 
 /// What a change sets, beside the weights.
 pub(super) struct Settings {
@@ -30,15 +29,16 @@ pub(super) fn sort(
     let mut settings = Settings { quantities: Vec::new(), of_runs: Vec::new(), by_hand: Vec::new() };
     for (place, quantity) in change.advice.quantities.iter().enumerate() {
         let value = if is_of_batch(quantity) { quantity.value * factor.unwrap_or(1.0) } else { quantity.value };
-        let (own_name, set) = (name(quantity, declared), amount(value, quantity.unit));
+        let (own_name, set) = (name(quantity, declared), measure(value, &quantity.setting.unit));
         let text = match &quantity.capped {
             Some(capped) => format!("{own_name} {set} ({capped})"),
+            None if quantity.as_now => format!("{own_name} {set}, as it is now"),
             None => format!("{own_name} {set}"),
         };
-        let is_amount = quantity.changes.as_ref().is_some_and(|own| own.how.is_some());
+        let is_amount = quantity.setting.amount().is_some();
         let mut is_in_runs = true;
         if !is_amount {
-            let reading = quantity.changes.as_ref().and_then(|own| own.reading).map(str::to_owned);
+            let reading = quantity.setting.reading().map(|key| declared.readings[key].id.clone());
             settings.of_runs.push(RunSetting { letter, reading, name: own_name, value: set, text: text.clone() });
         } else if let Some(Applied::ByHand(why)) = applied.get(place) {
             is_in_runs = false;
@@ -67,20 +67,13 @@ pub(super) fn sort(
 
 /// Whether a quantity is a mass in the batch.
 fn is_of_batch(quantity: &SetQuantity<'_>) -> bool {
-    let change = quantity.changes.as_ref();
-    change.is_some_and(|own| own.how.is_some() && own.basis.is_none() && own.reading.is_none())
+    quantity.setting.amount().is_some_and(|amount| amount.basis == Basis::Batch)
 }
 
 /// What a quantity is called: by the reading that it sets, else by its own name.
 fn name(quantity: &SetQuantity<'_>, declared: &Declarations) -> String {
-    let set = quantity.changes.as_ref().filter(|change| change.how.is_none()).and_then(|change| change.reading);
-    let reading = set.and_then(|id| declared.readings.find(id)).map(|key| declared.readings[key].title.as_str());
-    reading.map_or_else(|| quantity_name(declared, quantity.name), str::to_owned)
-}
-
-/// A value with its unit to four digits, for a dose of 0.0035 % is not 0 %.
-fn amount(value: f64, code: &str) -> String {
-    Unit::parse(code).map_or_else(|_| format!("{value} {code}"), |unit| measure(value, &unit))
+    let reading = quantity.setting.reading().map(|key| declared.readings[key].title.to_string());
+    reading.unwrap_or_else(|| quantity_name(declared, quantity.name))
 }
 
 /// What is held by every plant that tries something (common practice).

@@ -2,11 +2,10 @@
 
 use super::answer::RunWeight;
 use crate::case::{Case, FormulaLine, LineContent};
-use crate::diagnosis::{ChangeText, Diagnostician, SetQuantity};
+use crate::diagnosis::{Diagnostician, SetQuantity};
 use crate::formulas::{Batch, BatchLine};
-use crate::knowledge::{Declarations, How, Ingredient, Key, Portion};
-use crate::science::formula::{Part, Role, Stage};
-use crate::units::{Unit, convert};
+use crate::knowledge::{Amount, Declarations};
+use crate::science::formula::{Part, Stage};
 use crate::what_if::{Size, change_amount};
 
 /// Masses that differ by less are the same, as a share: figures of the rules have four digits.
@@ -61,7 +60,7 @@ impl Control<'_> {
     /// Why a run with these quantities would be the control once more; `None` where it is not.
     pub(super) fn obstacle(&self, quantities: &[SetQuantity<'_>]) -> Option<String> {
         let applied = self.apply_all(quantities, &mut self.case.clone());
-        let is_set = quantities.iter().any(|own| own.changes.as_ref().is_none_or(|change| change.how.is_none()));
+        let is_set = quantities.iter().any(|own| own.setting.amount().is_none());
         if is_set || applied.contains(&Applied::Weighed) {
             return None;
         }
@@ -70,61 +69,30 @@ impl Control<'_> {
 
     /// An action often says the same change twice, as a share and as a mass: the first that can be worked out counts.
     fn apply_all(&self, quantities: &[SetQuantity<'_>], changed: &mut Case) -> Vec<Applied> {
-        let mut done: Vec<Vec<Key<Ingredient>>> = Vec::new();
+        let mut done: Vec<&Amount> = Vec::new();
         let mut applied = Vec::new();
         for quantity in quantities {
-            let outcome = match &quantity.changes {
-                Some(change) if change.how.is_some() => {
-                    let meant = self.meant(change);
-                    let is_said = meant.iter().any(|key| done.iter().any(|own| own.contains(key)));
-                    if is_said || (quantity.name.starts_with("or_") && !done.is_empty()) {
-                        Applied::SaidBefore
-                    } else if let Err(why) = self.apply(quantity, change, changed) {
-                        Applied::ByHand(why)
-                    } else {
-                        done.push(meant);
-                        Applied::Weighed
-                    }
-                }
-                _ => Applied::ByHand(String::new()),
+            let Some(amount) = quantity.setting.amount() else {
+                applied.push(Applied::ByHand(String::new()));
+                continue;
             };
-            applied.push(outcome);
+            let is_said = done.iter().any(|own| own.of.shared_with(&amount.of, self.declared()).is_some());
+            let is_choice = quantity.setting.is_alternative() && !done.is_empty();
+            applied.push(if is_said || is_choice {
+                Applied::SaidBefore
+            } else if let Err(why) = self.apply(quantity, amount, changed) {
+                Applied::ByHand(why)
+            } else {
+                done.push(amount);
+                Applied::Weighed
+            });
         }
         applied
     }
 
-    /// Ingredients that a change is about; of a role all that have it.
-    fn meant(&self, change: &ChangeText<'_>) -> Vec<Key<Ingredient>> {
-        let ids = change.ingredient.iter().chain(&change.ingredients);
-        let named = ids.filter_map(|id| self.declared().ingredients.find(id));
-        let has_role = |own: &Ingredient| own.roles.iter().any(|role| Some(role.name()) == change.role);
-        named.chain(self.declared().ingredients.iter().filter(|(_, own)| has_role(own)).map(|(key, _)| key)).collect()
-    }
-
-    fn apply(&self, quantity: &SetQuantity<'_>, change: &ChangeText<'_>, changed: &mut Case) -> Result<(), String> {
-        let portion = match change.role.and_then(Role::named) {
-            Some(role) => Portion::Role(role),
-            None => Portion::Ingredients(self.meant(change)),
-        };
-        let how = [How::Doses, How::Adds, How::TakesOut].into_iter().find(|how| Some(how.word()) == change.how);
-        let how = how.ok_or("it is not said how the amount changes")?;
-        let size = self.size(quantity, change)?;
-        change_amount(changed, self.diagnostician, &portion, how, size).map(|_| ())
-    }
-
-    fn size(&self, quantity: &SetQuantity<'_>, change: &ChangeText<'_>) -> Result<Size, String> {
-        if let Some(id) = change.reading {
-            let key = self.declared().readings.find(id).ok_or("the reading is not known")?;
-            return Ok(Size::Reads(key, converted(quantity, self.declared().readings[key].unit.code())?));
-        }
-        match change.basis {
-            None => Ok(Size::Mass(converted(quantity, "kg")?)),
-            Some("flour") => Ok(Size::OnFlour(converted(quantity, "%")?)),
-            Some(part) => {
-                let part = Part::named(part).ok_or("the part is not known")?;
-                Ok(Size::OfPart(part, converted(quantity, "%")?))
-            }
-        }
+    fn apply(&self, quantity: &SetQuantity<'_>, amount: &Amount, changed: &mut Case) -> Result<(), String> {
+        let size = Size::of(quantity.setting, amount, quantity.value, self.declared())?;
+        change_amount(changed, self.diagnostician, &amount.of, amount.how, size).map(|_| ())
     }
 
     /// The control's lines with what they weigh in the changed case, then what came in.
@@ -175,10 +143,4 @@ fn weight(line: &BatchLine) -> RunWeight {
         control_kg: line.mass_kg,
         is_changed: false,
     }
-}
-
-fn converted(quantity: &SetQuantity<'_>, wanted: &str) -> Result<f64, String> {
-    let unit = Unit::parse(quantity.unit).map_err(|fault| fault.to_string())?;
-    let wanted = Unit::parse(wanted).map_err(|fault| fault.to_string())?;
-    convert(quantity.value, &unit, &wanted).map_err(|fault| fault.to_string())
 }

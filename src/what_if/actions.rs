@@ -5,8 +5,8 @@ use super::answer::NotApplied;
 use super::trial::Trial;
 use crate::case::{LineContent, Measured};
 use crate::diagnosis::Prescribed;
-use crate::knowledge::{Action, Amount, Basis, Change, Declarations, Key, Limits, Portion, Reading, Setting};
-use crate::units::{Unit, convert};
+use crate::knowledge::{Action, Amount, Basis, Key, Limits, Portion, Reading, Setting};
+use crate::units::convert;
 
 /// A quantity with its value in the case.
 type Valued<'k> = (&'k Setting, Option<f64>);
@@ -36,15 +36,15 @@ impl<'k> Trial<'k> {
 
     /// Puts the quantities of an action into the case: amounts first, so that readings follow from them.
     fn do_all(&mut self, action: &'k str, prescribed: &Prescribed<'k>) {
-        let before = self.applied.len();
+        let (before, declared) = (self.applied.len(), &self.diagnostician.knowledge().declared);
         let settings = self.choices(&prescribed.settings);
         let (amounts, others): (Vec<Valued<'k>>, Vec<Valued<'k>>) =
-            settings.into_iter().partition(|(setting, _)| matches!(setting.changes, Some(Change::Amount(_))));
+            settings.into_iter().partition(|(setting, _)| setting.amount().is_some());
         let mut done: Vec<&'k Amount> = Vec::new();
         for (setting, value) in amounts {
-            let Some(Change::Amount(amount)) = &setting.changes else { continue };
+            let Some(amount) = setting.amount() else { continue };
             // The same in another unit.
-            if done.iter().any(|earlier| self.overlap(earlier, amount)) {
+            if done.iter().any(|earlier| earlier.of.shared_with(&amount.of, declared).is_some()) {
                 continue;
             }
             match value.map_or_else(|| Err(UNKNOWN.to_owned()), |value| self.dose(action, setting, amount, value)) {
@@ -80,33 +80,17 @@ impl<'k> Trial<'k> {
 
     /// Whether the formula names what a quantity changes.
     fn stands(&self, setting: &Setting) -> bool {
-        let Some(Change::Amount(Amount { of, .. })) = &setting.changes else { return false };
+        let Some(amount) = setting.amount() else { return false };
         let declared = &self.diagnostician.knowledge().declared;
         let lines = self.case.formula.iter().flat_map(|formula| &formula.lines);
-        lines.filter_map(|line| if let LineContent::Declared(key) = &line.content { Some(*key) } else { None }).any(
-            |key| match of {
-                Portion::Ingredients(keys) => keys.contains(&key),
-                Portion::Role(role) => declared.ingredients[key].roles.contains(role),
-            },
-        )
-    }
-
-    fn overlap(&self, one: &Amount, other: &Amount) -> bool {
-        overlap(&self.diagnostician.knowledge().declared, &one.of, &other.of)
+        lines
+            .filter_map(|line| if let LineContent::Declared(key) = &line.content { Some(*key) } else { None })
+            .any(|key| amount.of.contains(key, declared))
     }
 
     /// Changes an amount; where there is no formula, the reading that counts it.
     fn dose(&mut self, action: &'k str, setting: &'k Setting, amount: &Amount, value: f64) -> Result<(), String> {
-        let in_unit = |code: &str| {
-            let wanted = Unit::parse(code).map_err(|fault| fault.to_string())?;
-            convert(value, &setting.unit, &wanted).map_err(|fault| fault.to_string())
-        };
-        let size = match amount.basis {
-            Basis::Batch => Size::Mass(in_unit("kg")?),
-            Basis::Flour => Size::OnFlour(in_unit("%")?),
-            Basis::Part(part) => Size::OfPart(part, in_unit("%")?),
-            Basis::Reading(key) => Size::Reads(key, self.in_unit_of(key, setting, value)?),
-        };
+        let size = Size::of(setting, amount, value, &self.diagnostician.knowledge().declared)?;
         let brought_in = self.brought_in(action, setting, amount);
         let amount = brought_in.as_ref().unwrap_or(amount);
         let Basis::Reading(key) = amount.basis else {
@@ -139,15 +123,15 @@ impl<'k> Trial<'k> {
 
     /// Sets a reading, unless it follows from amounts that were changed.
     fn set(&mut self, action: &'k str, setting: &'k Setting, value: Option<f64>, dosed: bool) -> Result<(), String> {
-        let Some(Change::Reading(key)) = &setting.changes else {
+        let Some(key) = setting.reading() else {
             return Err("the rules do not say what it changes".to_owned());
         };
         let value = value.ok_or_else(|| UNKNOWN.to_owned())?;
-        let computed = self.diagnostician.knowledge().declared.readings[*key].computed.is_some();
-        if dosed && computed && !self.is_measured(*key) {
+        let computed = self.diagnostician.knowledge().declared.readings[key].computed.is_some();
+        if dosed && computed && !self.is_measured(key) {
             return Ok(());
         }
-        self.set_reading(action, setting, *key, value)
+        self.set_reading(action, setting, key, value)
     }
 
     fn set_reading(
@@ -158,7 +142,7 @@ impl<'k> Trial<'k> {
         given: f64,
     ) -> Result<(), String> {
         let reading = &self.diagnostician.knowledge().declared.readings[key];
-        let value = self.in_unit_of(key, setting, given)?;
+        let value = convert(given, &setting.unit, &reading.unit).map_err(|fault| fault.to_string())?;
         if !(reading.plausible.low..=reading.plausible.high).contains(&value) {
             return Err("the value is outside the plausible range of the reading".to_owned());
         }
@@ -166,23 +150,7 @@ impl<'k> Trial<'k> {
         self.read(Measured { reading: key, value, given, unit, limits }, Some((action, &setting.name)));
         Ok(())
     }
-
-    fn in_unit_of(&self, key: Key<Reading>, setting: &Setting, value: f64) -> Result<f64, String> {
-        let reading = &self.diagnostician.knowledge().declared.readings[key];
-        convert(value, &setting.unit, &reading.unit).map_err(|fault| fault.to_string())
-    }
 }
 
 /// Why a quantity has no value.
 const UNKNOWN: &str = "it cannot be computed from what the case gives";
-
-/// Whether two portions may be the same lines.
-fn overlap(declared: &Declarations, one: &Portion, other: &Portion) -> bool {
-    match (one, other) {
-        (Portion::Role(one), Portion::Role(other)) => one == other,
-        (Portion::Ingredients(one), Portion::Ingredients(other)) => one.iter().any(|key| other.contains(key)),
-        (Portion::Role(role), Portion::Ingredients(keys)) | (Portion::Ingredients(keys), Portion::Role(role)) => {
-            keys.iter().any(|key| declared.ingredients[*key].roles.contains(role))
-        }
-    }
-}

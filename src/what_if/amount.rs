@@ -3,8 +3,9 @@
 use crate::case::{Case, Formula, FormulaLine, LineContent};
 use crate::diagnosis::{Diagnostician, measure};
 use crate::formulas::Weighed;
-use crate::knowledge::{Declarations, How, Key, Portion, Reading};
+use crate::knowledge::{Amount, Basis, Declarations, How, Key, Portion, Reading, Setting};
 use crate::science::formula::{Part, Stage};
+use crate::units::{Unit, convert};
 
 /// How large an amount is, in the unit of the basis.
 #[derive(Debug, Clone, Copy)]
@@ -19,6 +20,23 @@ pub(crate) enum Size {
     Reads(Key<Reading>, f64),
     /// All that is there.
     All,
+}
+
+impl Size {
+    /// The size that a setting of the rules gives an amount with a value in the setting's unit.
+    ///
+    /// # Errors
+    /// A unit that does not convert to that of the basis, in words.
+    pub(crate) fn of(setting: &Setting, amount: &Amount, value: f64, declared: &Declarations) -> Result<Self, String> {
+        let converted = |wanted: &Unit| convert(value, &setting.unit, wanted).map_err(|fault| fault.to_string());
+        let in_unit = |code: &str| converted(&Unit::parse(code).map_err(|fault| fault.to_string())?);
+        Ok(match amount.basis {
+            Basis::Batch => Self::Mass(in_unit("kg")?),
+            Basis::Flour => Self::OnFlour(in_unit("%")?),
+            Basis::Part(part) => Self::OfPart(part, in_unit("%")?),
+            Basis::Reading(key) => Self::Reads(key, converted(&declared.readings[key].unit)?),
+        })
+    }
 }
 
 /// An amount before and after, in the unit of the formula.

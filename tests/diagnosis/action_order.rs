@@ -111,10 +111,14 @@ const SMALL: [(&str, &str); 8] = [
 ];
 
 fn small(symptoms: &Value, avoid: &Value) -> Value {
-    let mut files = RuleFiles::default();
-    SMALL.into_iter().for_each(|(path, text)| files.insert(path, text));
-    let diagnostician = Diagnostician::new(load(&files).unwrap().knowledge).unwrap();
-    let case = json!({ "product": "bun", "symptoms": symptoms, "requirements": { "avoid": avoid } });
+    answer_by(&SMALL, &json!({ "product": "bun", "symptoms": symptoms, "requirements": { "avoid": avoid } }))
+}
+
+/// The answer to a case by the rules of some files.
+fn answer_by(files: &[(&str, &str)], case: &Value) -> Value {
+    let mut pack = RuleFiles::default();
+    files.iter().for_each(|(path, text)| pack.insert(*path, *text));
+    let diagnostician = Diagnostician::new(load(&pack).unwrap().knowledge).unwrap();
     let case = Case::parse(case.to_string().as_bytes(), diagnostician.knowledge()).unwrap();
     serde_json::to_value(diagnostician.diagnose(case).unwrap()).unwrap()
 }
@@ -158,4 +162,53 @@ fn where_nothing_is_known_the_common_causes_are_acted_on() {
     let answer = answer(&json!({ "product": "hamburger_bun" }));
     assert!(!actions(&answer).is_empty());
     assert!(answer["action_order"]["causes_left_out"].as_u64().unwrap() > 0);
+}
+
+/// Four causes of one symptom; each action but the last undoes another one.
+const OPPOSED: [(&str, &str); 7] = [
+    ("pack.rhai", "pack(\"opposed\").title(\"Opposed\").version(\"1\");"),
+    ("products.rhai", "family(\"buns\").title(\"Buns\"); product(\"bun\").title(\"Bun\").family(buns);"),
+    ("ingredients.rhai", "ingredient(\"wet\").title(\"Water\").role(\"water\");"),
+    (
+        "readings.rhai",
+        "reading(\"bake_time\").title(\"bake time\").unit(\"min\").plausible(1, 90).window(buns, 10, 14).method(\"clock\").effort(1);",
+    ),
+    ("symptoms.rhai", "symptom(\"flat\").title(\"Flat\").description(\"Flat.\").products(buns).leak(0.01);"),
+    (
+        "actions.rhai",
+        "action(\"bake_longer\").title(\"Longer\").text(\"Bake longer.\").effort(10);
+         action(\"bake_shorter\").title(\"Shorter\").text(\"Bake shorter.\").effort(10);
+         action(\"add_water\").title(\"More water\").text(\"Add water.\").effort(10);
+         action(\"cut_water\").title(\"Less water\").text(\"Cut water.\").effort(10);",
+    ),
+    (
+        "buns.rhai",
+        "cause(\"raw\").title(\"Raw\").mechanism(\"Raw.\").products(buns).prior(0.3).shows(flat, 0.5)
+             .action(bake_longer.set(\"bake_time\", 14, \"min\"), 0.8);
+         cause(\"dried\").title(\"Dried\").mechanism(\"Dried.\").products(buns).prior(0.2).shows(flat, 0.5)
+             .action(bake_shorter.set(\"bake_time\", 11, \"min\"), 0.8);
+         cause(\"stiff\").title(\"Stiff\").mechanism(\"Stiff.\").products(buns).prior(0.25).shows(flat, 0.5)
+             .action(add_water.set(\"water_to_add\", 2, \"%\", adds(wet)), 0.8);
+         cause(\"slack\").title(\"Slack\").mechanism(\"Slack.\").products(buns).prior(0.15).shows(flat, 0.5)
+             .action(cut_water.set(\"water_to_take_out\", 3, \"%\", takes_out(wet)), 0.8);",
+    ),
+];
+
+#[test]
+fn an_action_that_undoes_an_earlier_one_says_in_whose_place_it_comes_and_what_stands_already_says_so() {
+    let case = json!({
+        "product": "bun", "symptoms": [{ "symptom": "flat" }], "readings": { "bake_time": { "value": 14, "unit": "min" } }
+    });
+    let answer = answer_by(&OPPOSED, &case);
+    assert_eq!(named(&answer), ["bake_longer", "add_water", "bake_shorter", "cut_water"]);
+    let displaced: Vec<&Value> = actions(&answer).iter().map(|action| &action["in_place_of"]).collect();
+    assert_eq!(displaced[..2], [&Value::Null, &Value::Null]);
+    assert_eq!(displaced[2], &json!([{ "action": "bake_longer", "both_change": "bake_time" }]));
+    assert_eq!(displaced[3], &json!([{ "action": "add_water", "both_change": "wet" }]));
+    let quantity = |cause: &str| {
+        let causes = answer["causes"].as_array().unwrap();
+        causes.iter().find(|own| own["cause"] == cause).unwrap()["actions"][0]["quantities"][0].clone()
+    };
+    assert_eq!(quantity("raw")["as_now"], true);
+    assert_eq!(quantity("dried")["as_now"], Value::Null);
 }

@@ -5,7 +5,7 @@ use utoipa::ToSchema;
 
 use super::super::said::Said;
 use super::causes::SourceText;
-use crate::knowledge::Text;
+use crate::knowledge::{Setting, Text};
 
 /// An action with its quantities.
 #[derive(Debug, Serialize, ToSchema)]
@@ -97,6 +97,21 @@ pub struct OrderedAction<'k> {
     pub benefit_per_hour: f64,
     /// Symptoms of the product that it can bring when overdone.
     pub may_bring: Vec<BroughtSymptom<'k>>,
+    /// Actions before it that set the same otherwise: done after them, it takes their place.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[schema(required = false)]
+    pub in_place_of: Vec<DisplacedAction<'k>>,
+}
+
+/// An action that another one undoes.
+#[derive(Debug, Serialize, ToSchema)]
+pub struct DisplacedAction<'k> {
+    /// Id of the action.
+    #[schema(example = "bake_longer")]
+    pub action: &'k str,
+    /// Id of the reading, ingredient or role that both change.
+    #[schema(example = "bake_time")]
+    pub both_change: &'k str,
 }
 
 /// A cause that an action mends.
@@ -141,6 +156,9 @@ pub struct AfterActions {
 /// A quantity that an action sets.
 #[derive(Debug, Serialize, ToSchema)]
 pub struct SetQuantity<'k> {
+    /// The setting of the rules that gave it, for code that works on.
+    #[serde(skip)]
+    pub setting: &'k Setting,
     /// Name.
     #[schema(example = "water_temperature")]
     pub name: &'k str,
@@ -153,6 +171,10 @@ pub struct SetQuantity<'k> {
     /// What it changes in the case: a reading, or an amount of the formula; left out where the rules do not say.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub changes: Option<ChangeText<'k>>,
+    /// Whether the case says that it stands there already; left out where not.
+    #[serde(skip_serializing_if = "is_false")]
+    #[schema(required = false)]
+    pub as_now: bool,
     /// Said when a legal limit keeps the value lower than the rule would set it.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub capped: Option<String>,
@@ -161,6 +183,11 @@ pub struct SetQuantity<'k> {
     pub method: Option<MethodText>,
     /// Why the method is stretched here, and what must be said beside the quantity; usually empty.
     pub remarks: Vec<String>,
+}
+
+#[expect(clippy::trivially_copy_pass_by_ref, reason = "serde passes a reference")]
+fn is_false(value: &bool) -> bool {
+    !value
 }
 
 /// What a quantity of an action changes: a reading, or an amount of the formula.
