@@ -174,6 +174,12 @@ impl<'k> Advising<'_, 'k> {
         confirmations.iter().zip(prepared).map(|(own, prepared)| self.confirmation(own, prepared)).collect()
     }
 
+    /// Whether what was read excludes a cause, and nothing confirms it.
+    pub(super) fn is_excluded(self, key: Key<Cause>) -> bool {
+        let confirmations = self.declared().causes[key].confirmations.iter();
+        is_excluded(confirmations.map(|own| self.status(own)))
+    }
+
     fn confirmation(self, confirmation: &'k Confirmation, prepared: &'k PreparedConfirmation) -> ConfirmingReading<'k> {
         let wording = Wording { declared: self.declared(), case: self.case };
         let said = |text: &'k Option<Text>, condition: &Condition| {
@@ -209,6 +215,19 @@ impl<'k> Advising<'_, 'k> {
             _ => ConfirmationStatus::Undecided,
         }
     }
+}
+
+/// Whether the readings of a cause exclude it, and none confirms it.
+pub(super) fn is_excluded(statuses: impl Iterator<Item = ConfirmationStatus>) -> bool {
+    let mut excluded = false;
+    for status in statuses {
+        match status {
+            ConfirmationStatus::Confirmed => return false,
+            ConfirmationStatus::Excluded => excluded = true,
+            ConfirmationStatus::Open | ConfirmationStatus::Undecided => {}
+        }
+    }
+    excluded
 }
 
 fn first_input(condition: &Condition) -> Option<Input> {

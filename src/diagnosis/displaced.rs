@@ -27,7 +27,10 @@ fn displaced<'k>(
 ) -> Option<DisplacedAction<'k>> {
     let (earlier_sets, later_sets) = (quantities(earlier, causes), quantities(later, causes));
     let mut pairs = earlier_sets.iter().flat_map(|one| later_sets.iter().map(move |other| (one, other)));
-    let both_change = pairs.find_map(|(one, other)| undone(one, other, declared))?;
+    let both_change = pairs.find_map(|(one, other)| undone(one, other, declared));
+    if both_change.is_none() && !declared.undo_each_other(earlier.action, later.action) {
+        return None;
+    }
     Some(DisplacedAction { action: earlier.action, both_change })
 }
 

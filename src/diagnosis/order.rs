@@ -22,6 +22,9 @@ const LEAST_MENDED: f64 = 0.1;
 /// ...unless all are as doubtful: then those count that mend this share of what the best one does.
 const SHARE_OF_BEST: f64 = 0.5;
 
+/// A harmful cause that is so probable is acted on before all others (common practice).
+const LEAST_HARMFUL: f64 = 0.1;
+
 /// The joint posterior takes 2^(causes + symptoms seen) steps; no more than 2 to this power are spent on it.
 const MOST_WORK: usize = 11;
 
@@ -57,9 +60,12 @@ impl<'k> Ordering<'_, 'k> {
         let weighed = at_issue.get(..most).unwrap_or(&at_issue);
         // The causes are known, distinct and few: the joint posterior cannot fail.
         let Ok(joint) = self.posterior.joint(weighed) else { return ActionOrder::default() };
-        let candidates = worth_trying(self.candidates(weighed), weighed.len(), &joint);
+        let (mut candidates, others): (Vec<_>, Vec<_>) =
+            self.candidates(weighed).into_iter().partition(|candidate| self.is_at_once(candidate, weighed));
+        let at_once = candidates.len();
+        candidates.extend(worth_trying(others, weighed.len(), &joint));
         let repairs: Vec<Repair> = candidates.iter().map(|candidate| candidate.repair.clone()).collect();
-        let steps = order_repairs(&joint, &repairs, MOST_ACTIONS);
+        let steps = order_repairs(&joint, &repairs, at_once, MOST_ACTIONS);
         let ordered = steps.iter().filter_map(|step| {
             let candidate = candidates.get(step.repair)?;
             Some(self.ordered(candidate, step, weighed, &joint, causes))
@@ -79,8 +85,20 @@ impl<'k> Ordering<'_, 'k> {
         let probable = |cause: usize| self.probability(cause) >= LEAST_PROBABILITY;
         let explains = |cause: &usize| self.posterior.explains(*cause);
         let anything = ranking.iter().any(explains);
-        let probable: Vec<usize> = ranking.iter().copied().take_while(|cause| probable(*cause)).collect();
-        probable.into_iter().filter(|cause| !anything || explains(cause)).collect()
+        let probable = ranking.iter().copied().take_while(|cause| probable(*cause));
+        probable.filter(|cause| (!anything || explains(cause)) && !self.is_excluded(*cause)).collect()
+    }
+
+    /// Whether what was read excludes a cause: to act on it is to act against the reading.
+    fn is_excluded(&self, position: usize) -> bool {
+        self.advising.view.causes.get(position).is_some_and(|key| self.advising.is_excluded(*key))
+    }
+
+    /// Whether an action keeps harm from people and a cause that it is for is probable.
+    fn is_at_once(&self, candidate: &Candidate<'_>, weighed: &[usize]) -> bool {
+        let causes = candidate.repair.mends.iter().filter_map(|(place, _)| weighed.get(*place));
+        let mut probable = causes.map(|position| self.probability(*position));
+        self.advising.declared().actions[candidate.action].at_once && probable.any(|own| own >= LEAST_HARMFUL)
     }
 
     fn probability(&self, cause: usize) -> f64 {
@@ -181,6 +199,7 @@ impl<'k> Ordering<'_, 'k> {
             expense_minutes: action.expense_minutes(),
             benefit_per_hour: step.adds / candidate.repair.cost * 60.0,
             may_bring: may_bring.collect(),
+            at_once: action.at_once,
             in_place_of: Vec::new(),
         }
     }

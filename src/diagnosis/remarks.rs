@@ -145,5 +145,7 @@ pub(crate) fn percent(probability: f64) -> String {
 /// Whether a case tells anything.
 pub(super) fn tells_something(case: &Case, laid_out: &LaidOut, view: &ProductView) -> bool {
     let known = |input: &Input| laid_out.circumstances.knows(*input);
-    !case.symptoms.is_empty() || view.inputs.iter().any(|relevant| known(&relevant.input))
+    !case.symptoms.is_empty()
+        || !laid_out.raising.raised.is_empty()
+        || view.inputs.iter().any(|relevant| known(&relevant.input))
 }

@@ -1,5 +1,6 @@
 //! The answer as plain text for a terminal.
 
+use super::advice::is_excluded;
 use super::answer::{ActionAdvice, ConfirmationStatus, ConfirmingReading, Diagnosis, GivenFormula, RankedCause};
 use super::inquiry::{BriefOutcome, CauseAfter};
 use super::names::{needed, quantity_name, title_of};
@@ -157,9 +158,14 @@ impl Page<'_> {
             let sign = if argument.decibans >= 0.0 { '+' } else { '−' };
             self.text.add(3, &format!("{sign}{:>5.1} dB  ", argument.decibans.abs()), &argument.text);
         }
+        // Each by itself mends the cause: they are alternatives, the rules' first choice first.
+        let first = if is_excluded(cause.confirm.iter().map(|own| own.status)) {
+            "do, if what excludes it was misread: "
+        } else {
+            "do: "
+        };
         for (place, action) in cause.actions.iter().enumerate() {
-            // Each by itself mends the cause: they are alternatives, the rules' first choice first.
-            self.action(if place == 0 { "do: " } else { "or: " }, action);
+            self.action(if place == 0 { first } else { "or: " }, action);
         }
         for confirm in &cause.confirm {
             let (mark, status) = match confirm.status {
@@ -217,7 +223,8 @@ impl Page<'_> {
         self.heading("Do in this order", order.actions.is_empty());
         for (place, action) in order.actions.iter().take(MOST_ORDERED).enumerate() {
             let text = format!(
-                "{} ({} % that it takes a cause away; {} min, {}, {})",
+                "{}{} ({} % that it takes a cause away; {} min, {}, {})",
+                if action.at_once { "At once: " } else { "" },
                 action.title,
                 percent(action.mends),
                 number(action.effort_minutes),
@@ -227,13 +234,19 @@ impl Page<'_> {
             self.text.add(2, &format!("{}. ", place + 1), &text);
             for displaced in &action.in_place_of {
                 let earlier = order.actions.iter().position(|other| other.action == displaced.action);
-                let (earlier, what) = (earlier.unwrap_or(place), title_of(self.declared, displaced.both_change));
-                self.text.add(6, &format!("in place of {}: ", earlier + 1), &format!("both change {what}"));
+                let why = match displaced.both_change {
+                    Some(id) => format!("both change {}", title_of(self.declared, id)),
+                    None => "one undoes the other".to_owned(),
+                };
+                self.text.add(6, &format!("in place of {}: ", earlier.unwrap_or(place) + 1), &why);
             }
             for brought in action.may_bring.iter().filter(|brought| brought.already_seen) {
                 let title = title_of(self.declared, brought.symptom);
                 self.text.add(6, "against it: ", &format!("it can bring {title}, seen already"));
             }
+        }
+        if let Some(more) = order.actions.len().checked_sub(MOST_ORDERED).filter(|more| *more > 0) {
+            self.text.add(2, "", &format!("and {more} more; the JSON has them all"));
         }
         if let Some(last) = order.after.last() {
             let actions =

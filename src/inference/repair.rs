@@ -41,10 +41,10 @@ pub fn takes_away_all(joint: &[f64], left: &[f64]) -> f64 {
     Fold::default().all(joint, left)
 }
 
-/// The order of repairs: each place goes to the repair that adds most for its cost; of equals to the first. Repairs that
-/// add nothing are left out.
+/// The order of repairs: the first `at_once` of them as they stand; then each place goes to the repair that adds most for
+/// its cost, of equals to the first. Of these, repairs that add nothing are left out.
 #[must_use]
-pub fn order_repairs(joint: &[f64], repairs: &[Repair], most: usize) -> Vec<Step> {
+pub fn order_repairs(joint: &[f64], repairs: &[Repair], at_once: usize, most: usize) -> Vec<Step> {
     let mut order = Order {
         joint,
         repairs,
@@ -56,7 +56,9 @@ pub fn order_repairs(joint: &[f64], repairs: &[Repair], most: usize) -> Vec<Step
     let mut steps: Vec<Step> = Vec::new();
     while steps.len() < most {
         let before = steps.last().map_or(0.0, |step| step.some);
-        let Some((repair, some)) = order.best(before) else { break };
+        let given = Some(steps.len()).filter(|place| *place < at_once.min(repairs.len()));
+        let next = given.map(|place| (place, order.with(place))).or_else(|| order.best(before));
+        let Some((repair, some)) = next else { break };
         order.take(repair);
         let all = order.fold.all(joint, &order.left);
         steps.push(Step { repair, adds: some - before, some, all });
@@ -96,6 +98,15 @@ impl Order<'_> {
             }
         }
         best.map(|(place, _, some)| (place, some))
+    }
+
+    /// Probability that some cause is gone when a repair is done too.
+    fn with(&mut self, place: usize) -> f64 {
+        let mut tried = self.left.clone();
+        if let Some(repair) = self.repairs.get(place) {
+            apply(repair, &mut tried);
+        }
+        self.fold.some(self.joint, &tried)
     }
 
     /// Gives a repair its place.
@@ -164,7 +175,7 @@ mod tests {
         let joint = [0.0, 0.5, 0.3, 0.0, 0.2, 0.0, 0.0, 0.0];
         let repair = |cause, cost| Repair { mends: vec![(cause, 1.0)], cost };
         let repairs = [repair(0, 50.0), repair(1, 10.0), repair(2, 10.0)];
-        let steps = order_repairs(&joint, &repairs, 8);
+        let steps = order_repairs(&joint, &repairs, 0, 8);
         assert_eq!(steps.iter().map(|step| step.repair).collect::<Vec<_>>(), [1, 2, 0]);
         assert!((steps[0].adds - 0.3).abs() < 1e-12 && (steps[2].adds - 0.5).abs() < 1e-12);
         assert!((steps[2].all - 1.0).abs() < 1e-12);
@@ -173,7 +184,7 @@ mod tests {
     #[test]
     fn what_adds_nothing_is_left_out() {
         let repairs = vec![Repair { mends: vec![(0, 0.0)], cost: 1.0 }, Repair { mends: Vec::new(), cost: 1.0 }];
-        assert_eq!(order_repairs(&[0.4, 0.6], &repairs, 8), []);
-        assert_eq!(order_repairs(&[1.0], &repairs, 8), []);
+        assert_eq!(order_repairs(&[0.4, 0.6], &repairs, 0, 8), []);
+        assert_eq!(order_repairs(&[1.0], &repairs, 0, 8), []);
     }
 }

@@ -31,6 +31,10 @@ pub struct Action {
     pub not_for: Vec<Key<Diet>>,
     /// Actions that take its place where the requirements exclude it.
     pub instead: Vec<Key<Action>>,
+    /// Actions that it undoes, and that undo it.
+    pub undoes: Vec<Key<Action>>,
+    /// Whether it keeps harm from people, so that it comes before all that only mends the bake.
+    pub at_once: bool,
     /// Cautions.
     pub cautions: Vec<Key<Caution>>,
     /// Sources.

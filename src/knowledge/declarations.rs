@@ -50,6 +50,13 @@ impl Declarations {
         self.symptoms[one].contradicts.contains(&other) || self.symptoms[other].contradicts.contains(&one)
     }
 
+    /// Whether one of two actions undoes the other: either says so.
+    #[must_use]
+    pub fn undo_each_other(&self, one: &str, other: &str) -> bool {
+        let (Some(one), Some(other)) = (self.actions.find(one), self.actions.find(other)) else { return false };
+        self.actions[one].undoes.contains(&other) || self.actions[other].undoes.contains(&one)
+    }
+
     /// Stage of a product's formula lines that name none: that of its family, else the dough.
     #[must_use]
     pub fn main_stage(&self, product: Key<Product>) -> Stage {

@@ -46,6 +46,8 @@ mod tests {
             uses: Vec::new(),
             not_for: Vec::new(),
             instead: Vec::new(),
+            undoes: Vec::new(),
+            at_once: false,
             cautions: Vec::new(),
             sources: Vec::new(),
         }

@@ -145,6 +145,8 @@ fn action(id: String) -> Action {
         uses: Vec::new(),
         not_for: Vec::new(),
         instead: Vec::new(),
+        undoes: Vec::new(),
+        at_once: false,
         cautions: Vec::new(),
         sources: Vec::new(),
     }

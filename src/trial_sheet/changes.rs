@@ -218,15 +218,22 @@ fn reason_against(
     let together = design != DesignKind::OneChangeAtATime;
     if let Some(rival) = changes.iter().find(|other| clash(other, candidate, declared).is_some()).filter(|_| together) {
         let rival = rival.advice.title;
-        return Some(format!("it changes the same as “{rival}”, and in this design changes are made together"));
+        return Some(format!(
+            "it changes the same as “{rival}” or undoes it, and in this design changes are made together"
+        ));
     }
     control?.obstacle(&candidate.advice.quantities)
 }
 
-/// Id of a reading, ingredient or role that both of two actions change: they cannot be told apart when both are made.
-fn clash<'k>(one: &Candidate<'_, '_>, other: &Candidate<'_, '_>, declared: &'k Declarations) -> Option<&'k str> {
+/// Why two actions cannot be told apart, or make no sense, when both are made; `None` where they can.
+fn clash(one: &Candidate<'_, '_>, other: &Candidate<'_, '_>, declared: &Declarations) -> Option<String> {
+    let (own, theirs) = (one.advice.action, other.advice.action);
+    if declared.undo_each_other(own, theirs) {
+        return Some(format!("`{own}` and `{theirs}` undo each other"));
+    }
     let mut pairs = one.changed().flat_map(|one| other.changed().map(move |other| (one, other)));
-    pairs.find_map(|(one, other)| one.shared_with(other, declared))
+    let shared = pairs.find_map(|(one, other)| one.shared_with(other, declared))?;
+    Some(format!("`{own}` changes `{shared}`, and so does `{theirs}`"))
 }
 
 fn check_design(
@@ -248,11 +255,8 @@ fn check_design(
         faults.push(Fault { pointer: "/design".to_owned(), code: FaultCode::Impossible, detail, help });
     }
     for (place, change) in changes.iter().enumerate().filter(|_| are_named) {
-        let rival = changes.iter().take(place).find_map(|other| Some((other, clash(other, change, declared)?)));
-        if let Some((rival, id)) = rival {
-            let (own, theirs) = (change.advice.action, rival.advice.action);
-            let detail =
-                format!("`{own}` changes `{id}`, and so does `{theirs}`: in this design both are made at once");
+        if let Some(clash) = changes.iter().take(place).find_map(|other| clash(change, other, declared)) {
+            let detail = format!("{clash}: in this design both are made at once");
             let help = Some("take `one_change_at_a_time`, or leave one of them out".to_owned());
             faults.push(action_fault(place, FaultCode::Contradiction, detail, help));
         }

@@ -172,7 +172,7 @@ fn consequences(criterion: &mut Criterion) {
             bencher.iter_custom(|rounds| {
                 over_cases(rounds, &cases, |(network, findings)| {
                     let case = posterior(network, findings, &mut workspace).unwrap();
-                    black_box(order_repairs(&case.joint(&at_issue).unwrap(), &repairs, 8));
+                    black_box(order_repairs(&case.joint(&at_issue).unwrap(), &repairs, 0, 8));
                 })
             });
         });

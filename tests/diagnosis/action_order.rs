@@ -212,3 +212,52 @@ fn an_action_that_undoes_an_earlier_one_says_in_whose_place_it_comes_and_what_st
     assert_eq!(quantity("raw")["as_now"], true);
     assert_eq!(quantity("dried")["as_now"], Value::Null);
 }
+
+/// What keeps harm from people, at a high price, for a cause that is not the most probable one.
+const HARMFUL: (&str, &str) = (
+    "harm.rhai",
+    "cause(\"spoilt\").title(\"Spoilt\").mechanism(\"Spoilt.\").products(buns).prior(0.2).shows(hole, 0.4).action(hold, 0.1);",
+);
+const HOLD: &str = "action(\"hold\").title(\"Hold\").text(\"Hold the lot.\").effort(600).at_once();";
+
+#[test]
+fn what_keeps_harm_from_people_comes_first_where_its_cause_is_probable() {
+    let case = json!({ "product": "bun", "symptoms": [{ "symptom": "hole" }] });
+    let with_prior = |prior: &str| {
+        let (path, text) = HARMFUL;
+        let harm = text.replace("0.2", prior);
+        let files = [&SMALL[..], &[("holding/actions.rhai", HOLD), (path, harm.as_str())]].concat();
+        answer_by(&files, &case)
+    };
+    let answer = with_prior("0.2");
+    assert_ne!(answer["causes"][0]["cause"], "spoilt");
+    assert_eq!((&actions(&answer)[0]["action"], &actions(&answer)[0]["at_once"]), (&json!("hold"), &json!(true)));
+    // Hardly probable, it has its place by its benefit, or none.
+    let answer = with_prior("0.02");
+    assert_ne!(actions(&answer)[0]["action"], "hold");
+}
+
+#[test]
+fn a_cause_that_a_reading_excludes_is_not_acted_on() {
+    let case = |temperature: f64| {
+        answer(&json!({
+            "product": "hamburger_bun",
+            "symptoms": [{ "symptom": "hollow_under_crust" }],
+            "readings": { "dough_temperature": { "value": temperature, "unit": "Cel" } }
+        }))
+    };
+    assert!(named(&case(31.0)).contains(&"colder_mixing_water"));
+    let excluded = case(26.5);
+    let mends =
+        |action: &Value| action["causes"].as_array().unwrap().iter().any(|cause| cause["cause"] == "dough_too_warm");
+    assert!(!actions(&excluded).iter().any(mends));
+}
+
+#[test]
+fn a_symptom_that_a_reading_raises_is_something_known() {
+    let case =
+        json!({ "product": "white_pan_bread", "readings": { "specific_volume": { "value": 3, "unit": "mL/g" } } });
+    let answer = answer(&case);
+    assert_eq!(answer["raised"][0]["symptom"], "low_volume");
+    assert!(!answer["summary"].as_str().unwrap().contains("Nothing is known"));
+}

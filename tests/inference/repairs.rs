@@ -51,11 +51,14 @@ proptest! {
         let causes = random.distinct(count, numbers.priors.len());
         let (joint, all) = (case.joint(&causes).unwrap(), Enumeration::of(&numbers, &findings));
         let repairs = repairs(random, count);
-        let steps = order_repairs(&joint, &repairs, 8);
+        let at_once = random.below(3);
+        let steps = order_repairs(&joint, &repairs, at_once, 8);
+        let given = steps.iter().take(at_once).map(|step| step.repair);
+        prop_assert!(given.eq(0..at_once.min(repairs.len())));
         let (mut done, mut before): (Vec<&Repair>, f64) = (Vec::new(), 0.0);
-        for step in &steps {
+        for (step_place, step) in steps.iter().enumerate() {
             // No other repair would have added more for its cost.
-            for (place, other) in repairs.iter().enumerate() {
+            for (place, other) in repairs.iter().enumerate().filter(|_| step_place >= at_once) {
                 if done.iter().all(|earlier| !std::ptr::eq(*earlier, other)) {
                     let tried: Vec<&Repair> = done.iter().copied().chain([other]).collect();
                     let (some, _) = enumerated(&all, &causes, &left(&tried, count));
@@ -82,7 +85,7 @@ proptest! {
         let count = numbers.priors.len().min(9);
         let joint = case.joint(&(0..count).collect::<Vec<_>>()).unwrap();
         let repairs = repairs(random, count);
-        let steps = order_repairs(&joint, &repairs, 12);
+        let steps = order_repairs(&joint, &repairs, 0, 12);
         let rates: Vec<f64> = steps.iter().map(|step| step.adds / repairs[step.repair].cost).collect();
         prop_assert!(rates.windows(2).all(|pair| pair[1] <= pair[0] + 1e-12), "{rates:?}");
     }

@@ -38,12 +38,13 @@ pub struct ActionAdvice<'k> {
 
 /// In which order to act, so that a cause that explains what was seen is taken away soonest for effort, cost and waste.
 ///
-/// The causes weighed are those that can explain what was seen (all where nothing was), from a probability of 0.02 on,
-/// at most nine. An action mends each of its causes independently of the others; of actions that the requirements exclude,
+/// The causes weighed are those that can explain what was seen (all where nothing was) and that no reading excludes, from a
+/// probability of 0.02 on, at most nine. An action mends each of its causes independently of the others; of actions that the requirements exclude,
 /// what takes their place stands here and is taken to work as often.
 #[derive(Debug, Default, Serialize, ToSchema)]
 pub struct ActionOrder<'k> {
-    /// At most eight actions, each once: each place goes to the action that adds most for what it takes, when those before
+    /// At most eight actions, each once. What keeps harm from people comes first when a cause that it is for has a
+    /// probability of 0.1 or more; then each place goes to the action that adds most for what it takes, when those before
     /// it took no cause away (Heckerman, Breese and Rommelse 1995, Decision-theoretic troubleshooting).
     pub actions: Vec<OrderedAction<'k>>,
     /// What is expected after the first one, two and three actions.
@@ -97,7 +98,11 @@ pub struct OrderedAction<'k> {
     pub benefit_per_hour: f64,
     /// Symptoms of the product that it can bring when overdone.
     pub may_bring: Vec<BroughtSymptom<'k>>,
-    /// Actions before it that set the same otherwise: done after them, it takes their place.
+    /// Whether it keeps harm from people; left out where not.
+    #[serde(skip_serializing_if = "is_false")]
+    #[schema(required = false)]
+    pub at_once: bool,
+    /// Actions before it that it undoes, or that set the same otherwise: done after them, it takes their place.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     #[schema(required = false)]
     pub in_place_of: Vec<DisplacedAction<'k>>,
@@ -109,9 +114,10 @@ pub struct DisplacedAction<'k> {
     /// Id of the action.
     #[schema(example = "bake_longer")]
     pub action: &'k str,
-    /// Id of the reading, ingredient or role that both change.
+    /// Id of the reading, ingredient or role that both change; left out where the rules say that one undoes the other.
+    #[serde(skip_serializing_if = "Option::is_none")]
     #[schema(example = "bake_time")]
-    pub both_change: &'k str,
+    pub both_change: Option<&'k str>,
 }
 
 /// A cause that an action mends.

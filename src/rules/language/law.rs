@@ -56,6 +56,15 @@ pub(super) const WORDS: &[Word] = &[
         let actions = call.many(1, "an action", arguments::action);
         call.set::<Action>(|action| action.instead.extend(actions));
     }),
+    describes("undoes", &[Kind::Action], ".undoes(bake_shorter)", |call| {
+        let actions = call.many(1, "an action", arguments::action);
+        call.set::<Action>(|action| action.undoes.extend(actions));
+    }),
+    settles("at_once", &[Kind::Action], ".at_once()", |call| {
+        if call.takes(1, 1) {
+            call.set::<Action>(|action| action.at_once = true);
+        }
+    }),
     makes("capped_by", &[], "capped_by(some_limit)", |call| {
         let limits = call.many(0, "a limit", arguments::limit);
         (!limits.is_empty()).then_some(Term::CappedBy(limits))

@@ -71,6 +71,11 @@ const MEANINGS: &[(&str, &str)] = &[
     ("market", "markets whose law the limit is"),
     ("of", "what the limit bounds"),
     ("at_most", "the most that is allowed, in the unit of the limit"),
+    (
+        "at_once",
+        "it keeps harm from people, as holding a lot does: it comes first in the order of actions when a cause that it is prescribed for is probable",
+    ),
+    ("undoes", "actions that it undoes and that undo it: in an order the later one takes the place of the earlier"),
     ("instead", "actions that take its place where a diet, an allergen or the law excludes it"),
     ("capped_by", "legal limits that the quantity of an action never exceeds"),
     ("when", "the condition on which the caution stands in the answer, with the reason"),

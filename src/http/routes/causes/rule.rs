@@ -128,6 +128,10 @@ struct CauseAction<'k> {
     not_for: Vec<&'k str>,
     /// Ids of actions that take its place where requirements exclude it.
     instead: Vec<&'k str>,
+    /// Ids of actions that it undoes.
+    undoes: Vec<&'k str>,
+    /// Whether it keeps harm from people, so that it comes before all that only mends the bake.
+    at_once: bool,
     /// Cautions: read them before acting.
     cautions: Vec<CautionItem<'k>>,
     /// Sources.
@@ -241,6 +245,8 @@ fn action<'k>(declared: &'k Declarations, prescription: &'k Prescription) -> Cau
         uses: ids(&declared.ingredients, &action.uses),
         not_for: ids(&declared.diets, &action.not_for),
         instead: ids(&declared.actions, &action.instead),
+        undoes: ids(&declared.actions, &action.undoes),
+        at_once: action.at_once,
         cautions: cautions(declared, &action.cautions),
         sources: sources(declared, &action.sources),
     }
