@@ -81,6 +81,7 @@ pub struct ReadingDocument {
 #[schema(as = Formula)]
 pub struct FormulaDocument {
     /// Its lines: all amounts as masses, or all in % on flour.
+    #[schema(min_items = 1)]
     pub ingredients: Vec<IngredientDocument>,
     /// Whether the lines are all there is; left out, four or more lines count as a whole formula. Of a fragment, what is
     /// not named is unknown, not zero.

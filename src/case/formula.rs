@@ -15,7 +15,7 @@ const MOST_LINES: usize = 200;
 
 /// What an amount may be beside 0, kg or % on flour: from a microgram to a million tonnes. What lies outside is a slip of the
 /// pen, and its shares could not be computed.
-const AMOUNTS: RangeInclusive<f64> = 1e-9..=1e9;
+pub(super) const AMOUNTS: RangeInclusive<f64> = 1e-9..=1e9;
 
 /// Members of a line that describe an ingredient of the caller's own.
 const OWN: [&str; 5] = ["flour", "composition", "roles", "soda", "neutralising_value"];

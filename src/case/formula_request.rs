@@ -1,6 +1,6 @@
 //! What is asked about a formula: its figures, a batch of it, its classic ratio.
 
-use super::formula;
+use super::formula::{self, AMOUNTS};
 use super::parse::find;
 use super::types::Formula;
 use crate::json::{Document, DocumentFaults, Fault, FaultCode, Faults, Node, Object, listing};
@@ -137,12 +137,12 @@ pub(crate) fn read_size(object: &Object<'_>, faults: &mut Faults) -> Option<Batc
                     node.fault(faults, FaultCode::Contradiction, format!("`{name}` stands beside `mass`"), help);
                 }
             }
-            mass.value_in(faults, "kg").map(BatchSize::Mass)
+            read_mass(&mass, faults).map(BatchSize::Mass)
         }
         (None, Some(pieces)) => {
             let pieces = read_pieces(&pieces, faults);
             let piece_mass = object.required(faults, "piece_mass", Some("the mass of one baked piece".to_owned()));
-            let piece_mass = piece_mass.and_then(|node| node.value_in(faults, "kg"));
+            let piece_mass = piece_mass.and_then(|node| read_mass(&node, faults));
             let bake_loss = object.optional("bake_loss").map(|node| node.value_in(faults, "%"));
             Some(BatchSize::Pieces {
                 pieces: pieces?,
@@ -160,6 +160,17 @@ pub(crate) fn read_size(object: &Object<'_>, faults: &mut Faults) -> Option<Batc
             None
         }
     }
+}
+
+/// A mass that can be meant, kg.
+fn read_mass(node: &Node<'_>, faults: &mut Faults) -> Option<f64> {
+    let mass = node.value_in(faults, "kg")?;
+    if AMOUNTS.contains(&mass) {
+        return Some(mass);
+    }
+    let detail = format!("{mass} kg is not between {:e} and {:e} kg", AMOUNTS.start(), AMOUNTS.end());
+    node.fault(faults, FaultCode::OutOfRange, detail, None);
+    None
 }
 
 fn read_pieces(node: &Node<'_>, faults: &mut Faults) -> Option<u32> {

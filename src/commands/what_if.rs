@@ -49,8 +49,8 @@ pub(super) struct WhatIf {
 
 impl WhatIf {
     pub(super) fn run(self) -> Result<(), Exit> {
-        let changes = self.changes().map_err(|message| {
-            complain(message);
+        let changes = self.changes().map_err(|faults| {
+            faults.iter().for_each(complain);
             Exit::Usage
         })?;
         let diagnostician = self.rules.load()?.diagnostician;
@@ -65,43 +65,60 @@ impl WhatIf {
     }
 
     /// The changes as the HTTP service takes them; members that nobody gives are left out.
-    fn changes(&self) -> Result<Value, String> {
-        let mut changes = Map::new();
-        let readings = once_each(self.set.iter().map(|text| reading(text)))?;
-        let facts = once_each(self.fact.iter().map(|text| fact(text)))?;
-        let symptoms = self.symptom.iter().map(|text| symptom(text)).collect::<Result<Vec<Value>, _>>()?;
-        let mut ingredients = Vec::new();
-        for (how, texts) in [("doses", &self.dose), ("adds", &self.add), ("takes_out", &self.take_out)] {
-            for text in texts {
-                ingredients.push(ingredient(how, text)?);
-            }
+    ///
+    /// # Errors
+    /// Everything that is not written as it should be.
+    fn changes(&self) -> Result<Value, Vec<String>> {
+        let mut faults = Vec::new();
+        let readings = once_each(good(self.set.iter().map(|text| reading(text)), &mut faults), &mut faults);
+        let facts = once_each(good(self.fact.iter().map(|text| fact(text)), &mut faults), &mut faults);
+        let symptoms = good(self.symptom.iter().map(|text| symptom(text)), &mut faults);
+        let ingredients = [("doses", &self.dose), ("adds", &self.add), ("takes_out", &self.take_out)];
+        let ingredients = ingredients.into_iter().flat_map(|(how, texts)| texts.iter().map(move |text| (how, text)));
+        let ingredients = good(ingredients.map(|(how, text)| ingredient(how, text)), &mut faults);
+        if !faults.is_empty() {
+            return Err(faults);
         }
-        let lists = [("readings", readings.into()), ("facts", facts.into())];
-        let arrays = [("symptoms", symptoms), ("ingredients", ingredients)];
-        let actions = ("actions", self.action.iter().map(|id| json!(id)).collect());
-        let members =
-            lists.into_iter().chain(arrays.into_iter().chain([actions]).map(|(name, all)| (name, Value::Array(all))));
-        for (name, value) in members {
-            let empty = value.as_array().is_some_and(Vec::is_empty) || value.as_object().is_some_and(Map::is_empty);
-            if !empty {
-                changes.insert(name.to_owned(), value);
-            }
-        }
-        Ok(Value::Object(changes))
+        let actions = self.action.iter().map(|id| json!(id)).collect();
+        let members: [(&str, Value); 5] = [
+            ("readings", readings.into()),
+            ("facts", facts.into()),
+            ("symptoms", Value::Array(symptoms)),
+            ("ingredients", Value::Array(ingredients)),
+            ("actions", Value::Array(actions)),
+        ];
+        let is_given = |value: &Value| match value {
+            Value::Array(items) => !items.is_empty(),
+            Value::Object(members) => !members.is_empty(),
+            _ => true,
+        };
+        let given = members.into_iter().filter(|(_, value)| is_given(value));
+        Ok(Value::Object(given.map(|(name, value)| (name.to_owned(), value)).collect()))
     }
 }
 
+/// What is well written; the rest goes to `faults`.
+fn good<T>(read: impl Iterator<Item = Result<T, String>>, faults: &mut Vec<String>) -> Vec<T> {
+    let mut all = Vec::new();
+    for one in read {
+        match one {
+            Ok(value) => all.push(value),
+            Err(fault) => faults.push(fault),
+        }
+    }
+    all
+}
+
 /// Members of an object; one that is given twice is a fault.
-fn once_each(members: impl Iterator<Item = Result<(String, Value), String>>) -> Result<Map<String, Value>, String> {
+fn once_each(members: Vec<(String, Value)>, faults: &mut Vec<String>) -> Map<String, Value> {
     let mut all = Map::new();
-    for member in members {
-        let (id, value) = member?;
+    for (id, value) in members {
         if all.contains_key(&id) {
-            return Err(format!("`{id}` is given twice"));
+            faults.push(format!("`{id}` is given twice"));
         }
         all.insert(id, value);
     }
-    Ok(all)
+    all
 }
 
 fn pair<'t>(text: &'t str, example: &str) -> Result<(&'t str, &'t str), String> {

@@ -73,6 +73,7 @@ impl<'k> Advising<'_, 'k> {
                     let quantity = self.quantity(setting, value);
                     quantities.push(SetQuantity { method, remarks, ..quantity });
                 }
+                None if setting.quantity.is_undefined(self.case) => {}
                 None => self.needed(&setting.quantity, &mut needs),
             }
         }
@@ -187,6 +188,7 @@ impl<'k> Advising<'_, 'k> {
         };
         let input = first_input(&confirmation.expect);
         ConfirmingReading {
+            confirmation,
             reading: input.map_or("", |input| input_id(self.declared(), input)),
             expect: said(&prepared.expect, &confirmation.expect),
             excludes: confirmation.excluded.as_ref().map(|condition| said(&prepared.excludes, condition)),

@@ -42,7 +42,8 @@ pub fn render(diagnosis: &Diagnosis<'_>, declared: &Declarations, width: usize) 
 /// rules have checked the code.
 pub(crate) fn with_symbol(value: f64, code: &str) -> String {
     let value = match value.abs() {
-        size if size >= 100.0 => value.round(),
+        // A boiling point tells by tenths.
+        size if size >= 100.0 && code != "Cel" => value.round(),
         size if size >= 10.0 => (value * 10.0).round() / 10.0,
         _ => (value * 100.0).round() / 100.0,
     };

@@ -29,6 +29,7 @@ pub struct Complaint {
 
 /// A complaint as callers write it.
 #[derive(Debug, Clone, Serialize, ToSchema)]
+#[serde(deny_unknown_fields)]
 #[schema(as = Complaint)]
 pub struct ComplaintDocument {
     /// What was said, in plain English words; units also as German, Spanish and French write them.

@@ -76,6 +76,17 @@ impl Quantity {
         value.filter(|number| number.is_finite())
     }
 
+    /// Whether all that it needs is known and yet there is no value, as of a share of nothing: it does not apply.
+    #[must_use]
+    pub fn is_undefined(&self, case: &Circumstances) -> bool {
+        let mut is_known = true;
+        self.parts(&mut |part| match part {
+            Self::Abs(_) | Self::Either(..) | Self::Binary(..) => {}
+            own => is_known &= own.value(case).is_some(),
+        });
+        is_known && self.value(case).is_none()
+    }
+
     /// Its unit: that of its readings, as far as sums keep it. `None` of plain numbers, products and quotients.
     #[must_use]
     pub fn unit<'q>(&'q self, readings: &'q Table<Reading>) -> Option<&'q Unit> {

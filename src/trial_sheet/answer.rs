@@ -19,7 +19,7 @@ pub struct TrialSheet<'k> {
     pub product_title: &'k str,
     /// The caller's reference, as it came with the case.
     #[serde(skip_serializing_if = "Option::is_none")]
-    #[schema(value_type = Option<Object>)]
+    #[schema(value_type = Option<serde_json::Value>)]
     pub reference: Option<Box<RawValue>>,
     /// What was seen.
     pub complaint: Vec<SeenSymptom<'k>>,

@@ -109,6 +109,14 @@ fn read_proportion(object: &Object<'_>, knowledge: &Knowledge, faults: &mut Faul
     let now = object.required(faults, "faulty_now", help()).and_then(|node| share(&node, faults));
     let wanted = object.required(faults, "faulty_wanted", help()).and_then(|node| share(&node, faults));
     let symptom = symptom.map_or(Some(None), |found| found.map(Some))?;
+    if let (Some(now), Some(wanted)) = (now, wanted)
+        && wanted >= now
+    {
+        let help = Some("a trial is to show fewer faulty pieces".to_owned());
+        let detail = format!("`faulty_wanted`, {wanted} %, is not below `faulty_now`, {now} %");
+        object.node.fault(faults, FaultCode::Contradiction, detail, help);
+        return None;
+    }
     Some(Target::Proportion { symptom, now: now?, wanted: wanted? })
 }
 

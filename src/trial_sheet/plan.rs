@@ -88,7 +88,7 @@ impl<'d, 'k> Planning<'d, 'k> {
         let layout = Layout { runs_with_a_change, repeats: *repeats, size: self.request.size };
         let sample = sample(measure, layout, declared).map_err(DocumentFaults::Faulty)?;
         let lettered = self.lettered(&changes, control.as_ref());
-        let records = Records::of(declared, case, &self.seen, &changes, measure.target.as_ref());
+        let records = Records::of(self.diagnostician, case, &self.seen, &changes, measure.target.as_ref());
         let hold = self.held(&lettered, &records);
         let pairs: Vec<_> = lettered.iter().map(|own| (own.letter, own.candidate)).collect();
         let product = &declared.products[case.product];

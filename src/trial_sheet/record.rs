@@ -4,12 +4,17 @@ use super::answer::{FixedWhen, Recorded, RecordedKind};
 use super::changes::Candidate;
 use super::measure::Target;
 use crate::case::{Case, Measured};
-use crate::diagnosis::{ConfirmingReading, in_sentence, with_symbol};
-use crate::knowledge::{Declarations, Key, Reading, Symptom};
+use crate::diagnosis::{ConfirmingReading, Diagnostician, SetQuantity, in_sentence, with_symbol};
+use crate::knowledge::{Basis, Circumstances, Condition, Declarations, Input, Key, Reading, Symptom};
+use crate::units::convert;
 
 /// What is written down, from symptoms to readings, each once.
 pub(super) struct Records<'k> {
     declared: &'k Declarations,
+    /// What is known of the case.
+    circumstances: Circumstances,
+    /// What the changes set readings to, in the readings' units.
+    set: Vec<(Key<Reading>, f64)>,
     /// The list so far.
     pub(super) list: Vec<Recorded<'k>>,
     /// What counts as fixed.
@@ -19,13 +24,17 @@ pub(super) struct Records<'k> {
 impl<'k> Records<'k> {
     /// Of the symptoms that were seen and the readings of a case, of the causes that are tried, of the wanted difference.
     pub(super) fn of(
-        declared: &'k Declarations,
+        diagnostician: &'k Diagnostician,
         case: &Case,
         seen: &[Key<Symptom>],
         changes: &[Candidate<'_, 'k>],
         target: Option<&Target>,
     ) -> Self {
-        let mut records = Self { declared, list: Vec::new(), fixed: Vec::new() };
+        let declared = &diagnostician.knowledge().declared;
+        let (circumstances, _) = diagnostician.known(case);
+        let quantities = changes.iter().flat_map(|change| &change.advice.quantities);
+        let set = quantities.filter_map(|own| set_reading(own, declared)).collect();
+        let mut records = Self { declared, circumstances, set, list: Vec::new(), fixed: Vec::new() };
         for key in seen {
             records.symptom(*key, target);
         }
@@ -103,13 +112,34 @@ impl<'k> Records<'k> {
             }
             None => {}
         }
-        if let Some(excludes) = &confirm.excludes {
+        let excluded = confirm.confirmation.excluded.as_ref().filter(|condition| self.can_be_met(condition));
+        if let (Some(excludes), Some(_)) = (&confirm.excludes, excluded) {
             let from = format!("excludes “{}”", change.cause.title);
             let fixed = FixedWhen { id: confirm.reading, text: excludes.to_string(), from };
             if !self.fixed.contains(&fixed) {
                 self.fixed.push(fixed);
             }
         }
+    }
+
+    /// Whether a reading that is in order can meet a condition: what the changes set it to must, and something within its
+    /// limits. What tells that a cause is not at work can be a fault of the other kind.
+    fn can_be_met(&self, condition: &Condition) -> bool {
+        let met_at = |key: Key<Reading>, value: f64| {
+            let mut tried = self.circumstances.clone();
+            tried.set_reading(key, Some(value));
+            condition.judge(&tried, &mut |_, _| {}).grade().is_some_and(|grade| grade >= 1.0)
+        };
+        let mut can = true;
+        condition.inputs(&mut |input| {
+            let Input::Reading(key) = input else { return };
+            can &= self.set.iter().filter(|(own, _)| *own == key).all(|(_, value)| met_at(key, *value));
+            let limits = self.circumstances.limits(key);
+            if let (Some(low), Some(high)) = (limits.low, limits.high) {
+                can &= [low, f64::midpoint(low, high), high].into_iter().any(|value| met_at(key, value));
+            }
+        });
+        can
     }
 
     /// Limits of the plant's own.
@@ -129,4 +159,15 @@ impl<'k> Records<'k> {
         let text = format!("{} {window}", reading.title);
         self.fixed.push(FixedWhen { id: &reading.id, text, from: "the plant's limits".to_owned() });
     }
+}
+
+/// The reading that a quantity sets, or that shall read it when the amount is right, with its value in the reading's unit.
+fn set_reading(quantity: &SetQuantity<'_>, declared: &Declarations) -> Option<(Key<Reading>, f64)> {
+    let counted = quantity.setting.amount().and_then(|amount| match amount.basis {
+        Basis::Reading(key) => Some(key),
+        _ => None,
+    });
+    let key = quantity.setting.reading().or(counted)?;
+    let value = convert(quantity.value, &quantity.setting.unit, &declared.readings[key].unit).ok()?;
+    Some((key, value))
 }

@@ -20,7 +20,7 @@ pub struct WhatIf<'k> {
     pub product: &'k str,
     /// The caller's reference, as it came.
     #[serde(skip_serializing_if = "Option::is_none")]
-    #[schema(value_type = Option<Object>)]
+    #[schema(value_type = Option<serde_json::Value>)]
     pub reference: Option<Box<RawValue>>,
     /// What was changed.
     pub applied: Vec<Applied<'k>>,

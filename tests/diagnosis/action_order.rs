@@ -117,7 +117,7 @@ fn small(symptoms: &Value, avoid: &Value) -> Value {
 /// The answer to a case by the rules of some files.
 fn answer_by(files: &[(&str, &str)], case: &Value) -> Value {
     let mut pack = RuleFiles::default();
-    files.iter().for_each(|(path, text)| pack.insert(*path, *text));
+    files.iter().for_each(|(path, text)| pack.insert(path, text));
     let diagnostician = Diagnostician::new(load(&pack).unwrap().knowledge).unwrap();
     let case = Case::parse(case.to_string().as_bytes(), diagnostician.knowledge()).unwrap();
     serde_json::to_value(diagnostician.diagnose(case).unwrap()).unwrap()

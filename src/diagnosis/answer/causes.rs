@@ -5,7 +5,7 @@ use utoipa::ToSchema;
 
 use super::super::said::Said;
 use super::actions::ActionAdvice;
-use crate::knowledge::Text;
+use crate::knowledge::{Confirmation, Text};
 
 /// A leading cause.
 #[derive(Debug, Serialize, ToSchema)]
@@ -64,6 +64,9 @@ pub struct OtherCause<'k> {
 /// A reading or fact that settles a cause.
 #[derive(Debug, Serialize, ToSchema)]
 pub struct ConfirmingReading<'k> {
+    /// The confirmation of the rules, for code that works on.
+    #[serde(skip)]
+    pub confirmation: &'k Confirmation,
     /// Id of the reading, fact or ingredient; the first where several are needed.
     #[schema(example = "dough_temperature")]
     pub reading: &'k str,

@@ -25,7 +25,7 @@ pub struct Diagnosis<'k> {
     pub product_title: &'k str,
     /// The caller's reference, as it came.
     #[serde(skip_serializing_if = "Option::is_none")]
-    #[schema(value_type = Option<Object>)]
+    #[schema(value_type = Option<serde_json::Value>)]
     pub reference: Option<Box<RawValue>>,
     /// The answer in a sentence or two.
     pub summary: String,

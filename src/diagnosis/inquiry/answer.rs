@@ -41,7 +41,7 @@ pub struct Inquiries<'k> {
     pub product: &'k str,
     /// The caller's reference, as it came.
     #[serde(skip_serializing_if = "Option::is_none")]
-    #[schema(value_type = Option<Object>)]
+    #[schema(value_type = Option<serde_json::Value>)]
     pub reference: Option<Box<RawValue>>,
     /// How far finding out may go, as given or usual.
     pub options: InquiryOptions,

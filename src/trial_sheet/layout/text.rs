@@ -26,6 +26,9 @@ pub(super) fn write(blocks: &[Block], width: usize) -> String {
 /// Longest name of a row, characters; what is longer is cut.
 const LONGEST_NAME: usize = 34;
 
+/// Longest unit with its comma, characters.
+const LONGEST_UNIT: usize = 8;
+
 /// Columns side by side where their cells are short, else row by row.
 fn table(page: &mut Paragraphs, rows: &[Vec<Cell>]) {
     let longest =
@@ -48,13 +51,15 @@ fn table(page: &mut Paragraphs, rows: &[Vec<Cell>]) {
     }
 }
 
-/// A name of at most `width` characters.
+/// A name of at most `width` characters; the unit behind its comma stays.
 fn cut(name: &str, width: usize) -> String {
     if name.chars().count() <= width {
         return name.to_owned();
     }
-    let kept: String = name.chars().take(width.saturating_sub(1)).collect();
-    format!("{}…", kept.trim_end())
+    let unit = name.rfind(", ").and_then(|comma| name.get(comma..)).filter(|unit| unit.chars().count() <= LONGEST_UNIT);
+    let unit = unit.unwrap_or_default();
+    let kept: String = name.chars().take(width.saturating_sub(1 + unit.chars().count())).collect();
+    format!("{}…{unit}", kept.trim_end())
 }
 
 fn listed(page: &mut Paragraphs, rows: &[Vec<Cell>]) {
@@ -76,4 +81,16 @@ fn listed(page: &mut Paragraphs, rows: &[Vec<Cell>]) {
 
 fn shown(cell: &Cell) -> String {
     if cell.kind == CellKind::Changed { format!("*{}", cell.text) } else { cell.whole() }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::cut;
+
+    #[test]
+    fn a_name_that_is_cut_keeps_its_unit() {
+        assert_eq!(cut("Bread flour (strong white wheat flour), kg", 24), "Bread flour (strong…, kg");
+        assert_eq!(cut("Water, kg", 24), "Water, kg");
+        assert_eq!(cut("a name without any unit", 10), "a name wi…");
+    }
 }
