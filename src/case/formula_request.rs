@@ -5,6 +5,7 @@ use super::parse::find;
 use super::types::Formula;
 use crate::json::{Document, DocumentFaults, Fault, FaultCode, Faults, Node, Object, listing};
 use crate::knowledge::{Key, Knowledge, Product};
+use crate::numeral::written;
 use crate::science::formula::{CLASSIC_RATIOS, ClassicRatio, Part, classic_ratio};
 use crate::science::{self, Nonsense};
 
@@ -168,7 +169,7 @@ fn read_mass(node: &Node<'_>, faults: &mut Faults) -> Option<f64> {
     if AMOUNTS.contains(&mass) {
         return Some(mass);
     }
-    let detail = format!("{mass} kg is not between {:e} and {:e} kg", AMOUNTS.start(), AMOUNTS.end());
+    let detail = format!("{} kg is not between {:e} and {:e} kg", written(mass), AMOUNTS.start(), AMOUNTS.end());
     node.fault(faults, FaultCode::OutOfRange, detail, None);
     None
 }

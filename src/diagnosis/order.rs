@@ -3,6 +3,7 @@
 use super::advice::Advising;
 use super::answer::{ActionOrder, AfterActions, BroughtSymptom, MendedCause, OrderedAction, RankedCause};
 use super::displaced::tell_displaced;
+use super::inquiry::lifted;
 use crate::case::Seen;
 use crate::inference::{MAX_JOINT_CAUSES, Posterior, Repair, Step, order_repairs, takes_away_some};
 use crate::knowledge::{Action, Key, Prescription, Symptom};
@@ -80,13 +81,19 @@ impl<'k> Ordering<'_, 'k> {
         ActionOrder { actions, after: after.collect(), causes_left_out: at_issue.len() - weighed.len() }
     }
 
-    /// Causes that explain what was seen, or all where nothing was.
+    /// Causes that explain what was seen; where nothing was, those that the findings speak for, or all.
     fn at_issue(&self, ranking: &[usize]) -> Vec<usize> {
-        let probable = |cause: usize| self.probability(cause) >= LEAST_PROBABILITY;
-        let explains = |cause: &usize| self.posterior.explains(*cause);
-        let anything = ranking.iter().any(explains);
-        let probable = ranking.iter().copied().take_while(|cause| probable(*cause));
-        probable.filter(|cause| (!anything || explains(cause)) && !self.is_excluded(*cause)).collect()
+        let explains = |cause: usize| self.posterior.explains(cause);
+        let is_lifted = |cause: usize| lifted(self.advising.view, self.posterior.standing(), cause);
+        let (anything_seen, anything_found) =
+            (ranking.iter().any(|cause| explains(*cause)), ranking.iter().any(|cause| is_lifted(*cause)));
+        let counts = |cause: usize| match (anything_seen, anything_found) {
+            (true, _) => explains(cause),
+            (false, true) => is_lifted(cause),
+            (false, false) => true,
+        };
+        let probable = ranking.iter().copied().take_while(|cause| self.probability(*cause) >= LEAST_PROBABILITY);
+        probable.filter(|cause| counts(*cause) && !self.is_excluded(*cause)).collect()
     }
 
     /// Whether what was read excludes a cause: to act on it is to act against the reading.

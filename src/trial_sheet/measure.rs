@@ -110,10 +110,10 @@ fn read_proportion(object: &Object<'_>, knowledge: &Knowledge, faults: &mut Faul
     let wanted = object.required(faults, "faulty_wanted", help()).and_then(|node| share(&node, faults));
     let symptom = symptom.map_or(Some(None), |found| found.map(Some))?;
     if let (Some(now), Some(wanted)) = (now, wanted)
-        && wanted >= now
+        && wanted > now
     {
         let help = Some("a trial is to show fewer faulty pieces".to_owned());
-        let detail = format!("`faulty_wanted`, {wanted} %, is not below `faulty_now`, {now} %");
+        let detail = format!("`faulty_wanted`, {wanted} %, is above `faulty_now`, {now} %");
         object.node.fault(faults, FaultCode::Contradiction, detail, help);
         return None;
     }

@@ -48,6 +48,7 @@ fn every_fault_is_a_line() {
     let expected = "\
 /formula/ingredients/0/ingredient: unknown ingredient `bread_flower` (help: did you mean `bread_flour`?)
 /formula/ingredients/0/amount: -1 is not at least 0
+/mass: 0 kg is not between 1e-9 and 1e9 kg
 ";
     assert_eq!(run.complaints, expected);
 }

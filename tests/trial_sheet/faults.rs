@@ -87,13 +87,18 @@ fn what_cannot_be_reckoned_points_to_its_member() {
     let share = |value: f64| json!({"value": value, "unit": "%"});
     let same = json!({"faulty_now": share(5.0), "faulty_wanted": share(5.0)});
     assert_eq!(told(&with(&json!({"measure": same}))), ["/measure/faulty_wanted: `5` % is too near to the 5 % of now"]);
+    let more = json!({"faulty_now": share(10.0), "faulty_wanted": share(40.0)});
+    assert_eq!(
+        told(&with(&json!({"measure": more}))),
+        ["/measure: `faulty_wanted`, 40 %, is above `faulty_now`, 10 % -- a trial is to show fewer faulty pieces"]
+    );
     let zero = json!({"difference": {"value": 0, "unit": "mm"}, "standard_deviation": {"value": 0, "unit": "mm"}});
     assert_eq!(
         told(&with(&json!({"measure": zero}))),
         ["/measure/difference: `0` is not above zero", "/measure/standard_deviation: `0` is not above zero"]
     );
     let batch = json!({"mass": {"value": 0, "unit": "kg"}});
-    assert_eq!(told(&with(&json!({"batch": batch}))), ["/batch/mass: the mass of the batch `0` is not above zero"]);
+    assert_eq!(told(&with(&json!({"batch": batch}))), ["/batch/mass: 0 kg is not between 1e-9 and 1e9 kg"]);
 }
 
 #[test]

@@ -38,8 +38,8 @@ pub struct ActionAdvice<'k> {
 
 /// In which order to act, so that a cause that explains what was seen is taken away soonest for effort, cost and waste.
 ///
-/// The causes weighed are those that can explain what was seen (all where nothing was) and that no reading excludes, from a
-/// probability of 0.02 on, at most nine. An action mends each of its causes independently of the others; of actions that the requirements exclude,
+/// The causes weighed are those that can explain what was seen (where nothing was, those that the findings speak for, or
+/// all) and that no reading excludes, from a probability of 0.02 on, at most nine. An action mends each of its causes independently of the others; of actions that the requirements exclude,
 /// what takes their place stands here and is taken to work as often.
 #[derive(Debug, Default, Serialize, ToSchema)]
 pub struct ActionOrder<'k> {

@@ -56,7 +56,7 @@ pub(super) const WORDS: &[Word] = &[
         let actions = call.many(1, "an action", arguments::action);
         call.set::<Action>(|action| action.instead.extend(actions));
     }),
-    describes("undoes", &[Kind::Action], ".undoes(bake_shorter)", |call| {
+    describes("undoes", &[Kind::Action], ".undoes(colder_mixing_water)", |call| {
         let actions = call.many(1, "an action", arguments::action);
         call.set::<Action>(|action| action.undoes.extend(actions));
     }),
