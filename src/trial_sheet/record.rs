@@ -112,7 +112,9 @@ impl<'k> Records<'k> {
             }
             None => {}
         }
-        let excluded = confirm.confirmation.excluded.as_ref().filter(|condition| self.can_be_met(condition));
+        // What people answer tells the cause, not whether the product is in order.
+        let is_read = self.declared.readings.find(confirm.reading).is_some();
+        let excluded = confirm.confirmation.excluded.as_ref().filter(|own| is_read && self.can_be_met(own));
         if let (Some(excludes), Some(_)) = (&confirm.excludes, excluded) {
             let from = format!("excludes “{}”", change.cause.title);
             let fixed = FixedWhen { id: confirm.reading, text: excludes.to_string(), from };

@@ -66,6 +66,9 @@ fn options_that_cannot_be_read_are_a_fault_of_use() {
         let run = run_with_input(&["what-if", "-", option], BUN);
         assert_eq!((run.code, run.complaints.as_str()), (Some(2), expected), "{option}");
     }
+    let all = ["what-if", "-", "--set=dough_temperature=warm", "--fact=new_flour=maybe", "--symptom=rope=perhaps"];
+    let run = run_with_input(&all, BUN);
+    assert_eq!((run.code, run.complaints.lines().count()), (Some(2), 3), "{}", run.complaints);
     let run = run_with_input(&["what-if", "-", "--action", "colder_water"], BUN);
     assert_eq!((run.code, run.output.as_str()), (Some(1), ""));
     assert!(run.complaints.starts_with("/changes/actions/0: unknown action `colder_water`"), "{}", run.complaints);

@@ -16,9 +16,44 @@ fn sheet_of(path: &str, check: impl FnOnce(&TrialSheet<'_>)) {
     let files = RuleFiles::embedded();
     let (_, text) = files.cases().into_iter().find(|(own, _)| *own == path).unwrap();
     let record: Value = serde_json::from_str(text).unwrap();
-    let request = json!({"case": record["case"], "batch": {"mass": {"value": 20, "unit": "kg"}}}).to_string();
+    sheet_of_case(&record["case"], check);
+}
+
+fn sheet_of_case(case: &Value, check: impl FnOnce(&TrialSheet<'_>)) {
+    let request = json!({"case": case, "batch": {"mass": {"value": 20, "unit": "kg"}}}).to_string();
     let request = TrialRequest::parse(request.as_bytes(), RULES.knowledge()).unwrap();
     check(&TrialSheet::plan(&RULES, &request).unwrap());
+}
+
+/// What tells that a cause is not at work may be what a run sets, or a fault of the other kind: neither counts as fixed.
+#[test]
+fn what_counts_as_fixed_can_be_met() {
+    let fixed = |sheet: &TrialSheet<'_>| -> Vec<String> {
+        let sheet = serde_json::to_value(sheet).unwrap();
+        let all = sheet["fixed_when"].as_array().unwrap().iter();
+        all.map(|own| format!("{}: {}", own["id"].as_str().unwrap(), own["text"].as_str().unwrap())).collect()
+    };
+    let jam = json!({
+        "product": "jam",
+        "symptoms": [{"symptom": "weeping"}, {"symptom": "filling_not_set"}, {"symptom": "filling_too_thin"}],
+        "readings": {"filling_ph": {"value": 3.7, "unit": "[pH]"}, "filling_soluble_solids": {"value": 62, "unit": "%"}}
+    });
+    sheet_of_case(&jam, |sheet| {
+        // Acid is tried to 3.15, and under-acid jam is excluded below 3.15.
+        assert!(sheet.changes.iter().any(|own| own.action == "set_acid"));
+        let fixed = fixed(sheet);
+        assert!(fixed.iter().all(|own| !own.starts_with("filling_ph: ")), "{fixed:?}");
+        assert!(fixed.iter().any(|own| own.starts_with("filling_soluble_solids: ")), "{fixed:?}");
+    });
+    let bread = json!({
+        "product": "white_pan_bread", "symptoms": [{"symptom": "dark_crust"}, {"symptom": "caved_sides"}],
+        "readings": {"core_temperature": {"value": 93, "unit": "Cel"}}
+    });
+    sheet_of_case(&bread, |sheet| {
+        let fixed = fixed(sheet);
+        assert!(fixed.iter().all(|own| !own.contains("low limit")), "{fixed:?}");
+        assert!(fixed.iter().any(|own| own.starts_with("core_temperature: ")), "{fixed:?}");
+    });
 }
 
 /// Warming and cooling the dough aim at the same temperature: one run, and both ways to it are told.
