@@ -92,8 +92,8 @@ impl<'a> Statement<'a> {
             }
             told.insert(at);
             told.extend(self.near(at).filter(|other| self.is(row.beside, *other)));
-            // "Sesame allergy" is about no sesame on a bun.
-            let of_what = matches!(kind, AlarmKind::AllergicReaction | AlarmKind::ChemicalTaint);
+            // "Sesame allergy" is about no sesame on a bun, and "hard plastic" about no hard bun.
+            let of_what = kind != AlarmKind::IllnessOrInjury;
             let before = at.checked_sub(1).filter(|before| of_what && self.class(*before) == Some(Class::Content));
             told.extend(before);
         }
@@ -255,7 +255,7 @@ mod tests {
             "sick dough",
             "hair cracks found on the top",
             "hairline cracks",
-            "sticks to the knife in the bread",
+            "sticks to the knife",
             "metallic taste",
             "chemical taste",
             "wire-cut cookies",

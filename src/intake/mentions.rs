@@ -75,7 +75,10 @@ pub(super) fn mentions(words: &Words, index: &PhraseIndex, denials: &Denials, sp
             let hedged = hedged(words, &window);
             let slot = best.entry((found.entry, said));
             let qualifies = qualifies(&found, words);
-            let measured = spent.leave_open(&found.named_by);
+            let class = |place: &usize| words.tokens.get(*place).map(|token| token.class);
+            let telling: Vec<usize> =
+                found.named_by.iter().copied().filter(|place| class(place) != Some(Class::Product)).collect();
+            let measured = spent.leave_open(&telling);
             let approved = found.named_by.iter().any(|place| approved.get(*place).copied().unwrap_or_default());
             let entry = index.entries.get(found.entry);
             let of_another = entry.is_some_and(|entry| others.take(&found.named_by, entry, words));

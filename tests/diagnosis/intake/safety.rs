@@ -14,6 +14,7 @@ fn kinds(text: &str, product: &str) -> Vec<AlarmKind> {
 fn a_danger_to_people_is_told_first_and_quoted() {
     for (text, product, kind, quoted) in [
         ("pale crust; piece of metal wire in bun", "hamburger_bun", AlarmKind::ForeignMatter, "metal wire"),
+        ("hard plastic in bun", "hamburger_bun", AlarmKind::ForeignMatter, "hard plastic"),
         ("glass in the jam", "jam", AlarmKind::ForeignMatter, "glass"),
         ("an insect was baked into the loaf", "white_pan_bread", AlarmKind::ForeignMatter, "insect"),
         ("a piece of wire in a cookie", "wire_cut_cookie", AlarmKind::ForeignMatter, "wire"),
