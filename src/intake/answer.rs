@@ -9,6 +9,10 @@ use crate::case::CaseDocument;
 #[derive(Debug, Serialize, ToSchema)]
 #[schema(as = ComplaintReading)]
 pub struct Interpretation<'k> {
+    /// What to do before anything else, where words of the text are of people's safety and not of baking.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[schema(required = false)]
+    pub cautions: Vec<ComplaintCaution>,
     /// The product that the rest is read for: the one given, or the one that the text names beyond doubt.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[schema(example = "hamburger_bun")]
@@ -32,6 +36,31 @@ pub struct Interpretation<'k> {
     /// A case with what is sure, as `POST /v1/diagnoses` takes it; left out while the product is not known.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub draft: Option<CaseDocument>,
+}
+
+/// What people's safety asks for first.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, ToSchema)]
+pub struct ComplaintCaution {
+    /// What the words may mean.
+    pub kind: AlarmKind,
+    /// What to do, and who decides.
+    pub text: &'static str,
+    /// The words.
+    pub quotes: Vec<Quote>,
+}
+
+/// Dangers to people that a complaint may tell of. None of them is diagnosed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, ToSchema)]
+#[serde(rename_all = "snake_case")]
+pub enum AlarmKind {
+    /// Metal, glass, stones, insects and whatever else does not belong into food.
+    ForeignMatter,
+    /// Someone fell ill or was hurt.
+    IllnessOrInjury,
+    /// A reaction to an allergen, or an allergen that the label does not tell.
+    AllergicReaction,
+    /// A smell or taste of cleaning agents, fuels and the like.
+    ChemicalTaint,
 }
 
 /// Words of the text.

@@ -1,10 +1,11 @@
 //! Which reading each value of a text is assigned to.
 
+use std::collections::HashMap;
 use std::ops::Range;
 
 use super::matching::{Found, Meanings, Statement};
 use super::phrases::PhraseIndex;
-use super::value_text::{OVEN, ValueText};
+use super::value_text::{KEEPING, OVEN, ValueText};
 use super::values::Value;
 use super::words::{Words, stem};
 use crate::knowledge::{Declarations, Key, Reading};
@@ -99,8 +100,7 @@ impl ReadingNames {
         topic: &[String],
         meanings: &mut Meanings,
     ) -> Assigned {
-        let of_kind = |key: &&Key<Reading>| value.unit.unit.converts_to(&declared.readings[**key].unit);
-        let kinds = self.keys.iter().filter(of_kind).count();
+        let kinds = (0..self.keys.len()).filter(|entry| self.is_of_kind(declared, value, *entry)).count();
         if kinds == 0 {
             return Assigned::unnamed(NO_READING, Vec::new());
         }
@@ -196,13 +196,35 @@ impl ReadingNames {
         let at = value.places.start;
         value.unit.implies.iter().for_each(|word| statement.imply(at, &stem(word), &self.index));
         topic.iter().for_each(|stem| statement.imply(at, stem, &self.index));
+        let text = ValueText { words, values: &[] };
+        let surroundings = text.surroundings(value);
         let fits = |found: &Found| {
-            let reading = self.keys.get(found.entry).map(|key| &declared.readings[*key]);
-            reading.is_some_and(|reading| value.unit.unit.converts_to(&reading.unit))
+            self.is_of_kind(declared, value, found.entry)
+                && surroundings.is_none_or(|place| self.is_of_surroundings(found.entry, place))
         };
         let mut found: Vec<Found> = statement.find(&self.index).into_iter().filter(fits).collect();
         found.sort_by(|a, b| b.score.total_cmp(&a.score).then(a.entry.cmp(&b.entry)));
         found
+    }
+
+    /// Whether a reading can have the unit; where the unit tells what was measured, as °Brix do, whether the reading is that.
+    fn is_of_kind(&self, declared: &Declarations, value: &Value, entry: usize) -> bool {
+        let converts = self.keys.get(entry).is_some_and(|key| {
+            let reading = &declared.readings[*key];
+            value.unit.unit.converts_to(&reading.unit)
+        });
+        let has = |word: &&str| self.fields(entry).is_some_and(|fields| fields.contains_key(&stem(word)));
+        converts && (!value.unit.names || value.unit.implies.iter().all(has))
+    }
+
+    /// Whether a reading is of the surroundings of the product, or of where it is kept.
+    fn is_of_surroundings(&self, entry: usize, place: &str) -> bool {
+        let of = |stem: &str| self.fields(entry).is_some_and(|fields| fields.contains_key(stem));
+        of(place) || KEEPING.iter().any(|stem| of(stem))
+    }
+
+    fn fields(&self, entry: usize) -> Option<&HashMap<String, f64>> {
+        self.index.entries.get(entry).map(|entry| &entry.fields)
     }
 }
 

@@ -6,9 +6,57 @@ use super::words::{Class, Words};
 
 const DAYS: &[&str] = &["monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"];
 
+/// Words for the time at which something was not there yet: "no cracks when packed", "not soft fresh from the oven".
+const TIMES: &[&str] =
+    &["at", "before", "first", "fresh", "freshly", "initially", "originally", "until", "when", "while"];
+
 /// Marks the day of an earlier state as a word of the expected, where the same clause or the next tells of a later one: what
-/// was so then is so no more.
+/// was so then is so no more. What was not there yet at one time, and is there in another clause, is no denial.
 pub(super) fn mark(words: &mut Words) {
+    mark_days(words);
+    for place in not_yet(words) {
+        if let Some(token) = words.tokens.get_mut(place) {
+            token.class = Class::Stop;
+        }
+    }
+}
+
+/// The denials of what other statements tell of, where a time is told with them, and the words that they deny.
+fn not_yet(words: &Words) -> Vec<usize> {
+    let class = |place: usize| words.tokens.get(place).map(|token| token.class);
+    let mut places = Vec::new();
+    for clause in &words.clauses {
+        for statement in words.statements(clause) {
+            let denial = statement.clone().find(|at| class(*at) == Some(Class::Denial));
+            let Some(denial) = denial.filter(|at| clause.clone().any(|time| time > *at && is_time(words, time))) else {
+                continue;
+            };
+            let told = (denial + 1..statement.end).filter(|at| class(*at) == Some(Class::Content));
+            let again: Vec<usize> = told.filter(|at| is_told_elsewhere(words, *at, &statement)).collect();
+            if !again.is_empty() {
+                places.push(denial);
+                places.extend(again);
+            }
+        }
+    }
+    places
+}
+
+fn is_time(words: &Words, place: usize) -> bool {
+    TIMES.contains(&word(words, Some(place)))
+}
+
+/// Whether another statement has the word and denies nothing.
+fn is_told_elsewhere(words: &Words, place: usize, own: &Range<usize>) -> bool {
+    let Some(stem) = words.tokens.get(place).map(|token| &token.stem) else { return false };
+    let others = words.clauses.iter().flat_map(|clause| words.statements(clause)).filter(|other| other != own);
+    others.into_iter().any(|other| {
+        let tokens = words.tokens.get(other).unwrap_or_default();
+        tokens.iter().any(|token| token.stem == *stem) && !tokens.iter().any(|token| token.class == Class::Denial)
+    })
+}
+
+fn mark_days(words: &mut Words) {
     let mut days = Vec::new();
     for (at, clause) in words.clauses.iter().enumerate() {
         let end = words.clauses.get(at + 1).map_or(clause.end, |next| next.end);
@@ -57,6 +105,21 @@ mod tests {
             mark(&mut words);
             let told = words.tokens.iter().any(|token| token.class == Class::Expectation);
             assert_eq!(told, earlier, "{text}");
+        }
+    }
+
+    #[test]
+    fn what_was_not_there_yet_is_no_denial() {
+        for (text, denied) in [
+            ("cracked after packing, no cracks when packed", false),
+            ("soft after a week, not soft at first", false),
+            ("no cracks when packed", true),
+            ("some cracked, no cracks on others", true),
+        ] {
+            let mut words = Words::of(text);
+            mark(&mut words);
+            let told = words.tokens.iter().any(|token| token.class == Class::Denial);
+            assert_eq!(told, denied, "{text}");
         }
     }
 }

@@ -2,7 +2,8 @@
 
 use std::ops::Range;
 
-use super::function_words::{APPROVALS, AUXILIARIES, DETERMINERS, PRONOUNS, TROUBLES};
+use super::function_words::{APPROVALS, AUXILIARIES, COPULAS, DETERMINERS, OPEN_CONNECTOR, PRONOUNS, TROUBLES};
+use super::said::is_plural;
 use super::words::{Class, Words};
 
 /// Marks the words behind which the expected stands: "should be soft", "used to keep", "supposed to snap", "instead of flaky".
@@ -61,12 +62,37 @@ fn class_of(words: &Words, statement: &Range<usize>, place: usize) -> Option<Cla
 /// Which words stand in a statement that approves: "colour is fine", "no colour problems", "firm enough".
 pub(super) fn approved(words: &Words) -> Vec<bool> {
     let mut approved = vec![false; words.tokens.len()];
-    for statement in words.clauses.iter().flat_map(|clause| words.statements(clause)) {
-        if approves(words, &statement) {
-            approved.iter_mut().take(statement.end).skip(statement.start).for_each(|slot| *slot = true);
+    for clause in &words.clauses {
+        let mut before: Option<Range<usize>> = None;
+        for statement in words.statements(clause) {
+            let joined = before.filter(|before| is_joined(words, before, &statement));
+            let from = joined.map_or(statement.start, |before| before.start);
+            if approves(words, &(from..statement.end)) {
+                approved.iter_mut().take(statement.end).skip(from).for_each(|slot| *slot = true);
+            }
+            before = Some(statement);
         }
     }
     approved
+}
+
+/// Whether an "and" joins a word of approval and one more quality to one statement: "nice and brown", "brown and nice", and not
+/// "top is good and sides cave in".
+fn is_joined(words: &Words, before: &Range<usize>, behind: &Range<usize>) -> bool {
+    let word = |place: usize| words.tokens.get(place).map_or("", |token| token.word.as_str());
+    let tokens = words.tokens.get(behind.clone()).unwrap_or_default();
+    let and = before.end + 1 == behind.start && word(before.end) == OPEN_CONNECTOR;
+    let quality = match tokens {
+        [first, rest @ ..] => {
+            let ends = rest.first().is_none_or(|next| next.class == Class::Stop);
+            let told = rest.iter().any(|token| COPULAS.contains(&token.word.as_str()));
+            first.class == Class::Content && !is_plural(&first.word) && ends && !told
+        }
+        [] => false,
+    };
+    let nice_and = before.end.checked_sub(1).is_some_and(|last| APPROVALS.contains(&word(last)));
+    let and_nice = !tokens.is_empty() && tokens.iter().all(|token| APPROVALS.contains(&token.word.as_str()));
+    and && ((nice_and && quality) || and_nice)
 }
 
 fn approves(words: &Words, statement: &Range<usize>) -> bool {
@@ -122,5 +148,8 @@ mod tests {
             assert!(!told(text), "{text}");
         }
         assert_eq!(approved(&Words::of("nice top but hollow")), [true, true, false, false]);
+        assert_eq!(approved(&Words::of("top nice and brown but flat")), [true, true, true, true, false, false]);
+        assert_eq!(approved(&Words::of("brown and lovely")), [true; 3]);
+        assert_eq!(approved(&Words::of("top good and sides cave")), [true, true, false, false, false]);
     }
 }

@@ -273,6 +273,9 @@ pub(super) const APPROVALS: &[&str] = &[
     "enough",
     "unchanged",
     "alright",
+    "beautiful",
+    "beautifully",
+    "lovely",
 ];
 
 /// Words for what is wrong: nothing is where they are denied.

@@ -3,6 +3,7 @@
 use std::collections::BTreeSet;
 use std::sync::OnceLock;
 
+use super::alarms::{alarms, caution};
 use super::answer::{Interpretation, PossibleFact, PossibleProduct, PossibleSymptom, Quote, Saying};
 use super::draft::{Sure, draft};
 use super::index::{Index, product_index};
@@ -101,6 +102,7 @@ impl Intake {
 impl Interpretation<'_> {
     fn empty() -> Self {
         Self {
+            cautions: Vec::new(),
             product: None,
             products: Vec::new(),
             symptoms: Vec::new(),
@@ -136,6 +138,10 @@ impl<'k> Interpreter<'_, 'k> {
         let values = values(self.text, self.words);
         let mut spent = Spent::new(self.words.tokens.len());
         self.take_values(&values, &mut answer, &mut sure, &mut spent);
+        for alarm in alarms(self.words) {
+            answer.cautions.push(caution(&alarm, self.text, self.words));
+            spent.alarm(&alarm);
+        }
         understood.extend(spent.places());
         let denials = Denials::of(self.words);
         let mut symptoms = mentions(self.words, &self.index.symptoms, &denials, &spent);

@@ -8,6 +8,7 @@ use super::expected::approved;
 use super::matching::{Found, Meanings, Statement, Threshold};
 use super::phrases::PhraseIndex;
 use super::said::{Denials, is_plural};
+use super::subjects::{OtherSubjects, is_ingredient};
 use super::told_values::Spent;
 use super::windows::{Window, windows};
 use super::words::{Class, Words};
@@ -42,10 +43,12 @@ pub(super) struct Mention {
     adds: bool,
     /// Whether its words stand in a statement of approval: "colour is fine".
     approved: bool,
-    /// Whether only words for what was measured name it: "acrylamide 120 µg/kg" may be high or not.
+    /// Whether only words for what was measured name it, or one word of an alarm: "acrylamide 120 µg/kg" may be high or not.
     measured: bool,
     /// Whether its one word qualifies another that is not about it: "small bubbles" is no small loaf.
     qualifies: bool,
+    /// Whether its words are said of the pack or of an ingredient: "the butter was soft".
+    of_another: bool,
     /// Whether the speaker hedges.
     pub(super) hedged: bool,
     /// Subject that it carries on from a statement before.
@@ -56,6 +59,7 @@ pub(super) struct Mention {
 pub(super) fn mentions(words: &Words, index: &PhraseIndex, denials: &Denials, spent: &Spent) -> Vec<Mention> {
     let mut meanings = Meanings::default();
     let approved = approved(words);
+    let others = OtherSubjects::of(words);
     let mut best: HashMap<(usize, Saying), Mention> = HashMap::new();
     for window in windows(words) {
         let statement = Statement::look_up(words, &window, index, &mut meanings, &spent.taken);
@@ -71,8 +75,13 @@ pub(super) fn mentions(words: &Words, index: &PhraseIndex, denials: &Denials, sp
             let hedged = hedged(words, &window);
             let slot = best.entry((found.entry, said));
             let qualifies = qualifies(&found, words);
-            let measured = found.named_by.iter().all(|place| spent.measured.get(*place).copied().unwrap_or_default());
+            let class = |place: &usize| words.tokens.get(*place).map(|token| token.class);
+            let telling: Vec<usize> =
+                found.named_by.iter().copied().filter(|place| class(place) != Some(Class::Product)).collect();
+            let measured = spent.leave_open(&telling);
             let approved = found.named_by.iter().any(|place| approved.get(*place).copied().unwrap_or_default());
+            let entry = index.entries.get(found.entry);
+            let of_another = entry.is_some_and(|entry| others.take(&found.named_by, entry, words));
             let one = Mention {
                 found,
                 said,
@@ -82,6 +91,7 @@ pub(super) fn mentions(words: &Words, index: &PhraseIndex, denials: &Denials, sp
                 approved,
                 measured,
                 qualifies,
+                of_another,
                 hedged,
                 subject: window.subject.clone(),
             };
@@ -120,8 +130,11 @@ fn qualifies(found: &Found, words: &Words) -> bool {
     let [only] = found.named_by.as_slice() else { return false };
     let next = only + 1;
     let same_clause = words.clauses.iter().any(|clause| clause.contains(only) && clause.contains(&next));
-    let many = words.tokens.get(next).is_some_and(|token| token.class == Class::Content && is_plural(&token.word));
-    same_clause && many && !found.about.contains(&next)
+    let noun = words
+        .tokens
+        .get(next)
+        .is_some_and(|token| token.class == Class::Content && (is_plural(&token.word) || is_ingredient(&token.word)));
+    same_clause && noun && !found.about.contains(&next)
 }
 
 fn hedged(words: &Words, window: &Window) -> bool {
@@ -145,10 +158,10 @@ fn drop_echoes(mentions: &mut Vec<Mention>) {
 }
 
 /// Whether a thing is named by its name, well, and said to be there or not.
-fn is_clear(Mention { found, said, approved, measured, qualifies, .. }: &Mention) -> bool {
+fn is_clear(Mention { found, said, approved, measured, qualifies, of_another, .. }: &Mention) -> bool {
     let slip_of_one_word = (found.misspelt || found.by_kin) && found.named_by.len() == 1;
     let piece_of_name = found.named_by.len() == 1 && found.turn.is_none() && found.recall < WHOLE_NAME;
-    let of_it = !approved && !measured && !qualifies && !found.elsewhere && !piece_of_name;
+    let of_it = !approved && !measured && !qualifies && !of_another && !found.elsewhere && !piece_of_name;
     of_it && *said != Saying::Unclear && !found.described && !slip_of_one_word && SURE.is_met(found)
 }
 

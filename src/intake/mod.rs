@@ -6,6 +6,8 @@
 //!                        what no match takes in --> not understood               +--> draft of a case
 //! ```
 //!
+//! Words of people's safety raise an alarm beside all that, which becomes the caution that the answer begins with.
+//!
 //! What is what: a *reading* is a quantity that can be measured, as everywhere in this program; a *value* is a number with a
 //! unit in the text, which `assignment` gives to a reading; a *mention* is a symptom or fact that the text names; the
 //! *interpretation* is the whole answer.
@@ -14,6 +16,8 @@
 //! it is first asked about, and keeps the index as long as the rules. Nothing of a text is dropped in silence: each clause
 //! is taken for something that the answer names, or stands among what was not understood.
 
+mod alarm_words;
+mod alarms;
 mod answer;
 mod assignment;
 mod contradictions;
@@ -38,6 +42,7 @@ mod request;
 mod said;
 mod sheet;
 mod similes;
+mod subjects;
 mod told_values;
 mod translations;
 mod unit_spellings;

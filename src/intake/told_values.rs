@@ -1,5 +1,6 @@
 //! The values of a text in the answer: those of a reading, and those of which that is not known.
 
+use super::alarms::Alarm;
 use super::answer::{
     ComplaintContradiction, Interpretation, PossibleUnit, RecognisedReading, SuggestedReading, UnnamedValue,
 };
@@ -11,18 +12,23 @@ use super::values::Value;
 use super::words::{kin, stem};
 use crate::knowledge::{Key, Reading};
 
-/// The words that values have taken in.
+/// The words that values and alarms have taken in.
 #[derive(Debug)]
 pub(super) struct Spent {
     /// Words that tell nothing else.
     pub(super) taken: Vec<bool>,
     /// Words for what was measured that may name a symptom, too, but none that is sure.
-    pub(super) measured: Vec<bool>,
+    measured: Vec<bool>,
+    /// Words for what was measured that by themselves name a symptom.
+    shared: Vec<bool>,
+    /// Words of alarms.
+    alarming: Vec<bool>,
 }
 
 impl Spent {
     pub(super) fn new(words: usize) -> Self {
-        Self { taken: vec![false; words], measured: vec![false; words] }
+        let none = || vec![false; words];
+        Self { taken: none(), measured: none(), shared: none(), alarming: none() }
     }
 
     fn mark(slots: &mut [bool], places: impl IntoIterator<Item = usize>) {
@@ -33,10 +39,23 @@ impl Spent {
         }
     }
 
+    /// Notes the words of an alarm.
+    pub(super) fn alarm(&mut self, (_, places): &Alarm) {
+        Self::mark(&mut self.alarming, places.iter().copied());
+    }
+
+    /// Whether the words of a name leave open what they are of: all are for what was measured, or the only one raises an
+    /// alarm, as the sesame of an allergy does, of which no bun loses its seeds.
+    pub(super) fn leave_open(&self, named_by: &[usize]) -> bool {
+        let is = |slots: &[bool], place: &usize| slots.get(*place).copied().unwrap_or_default();
+        let alarming = matches!(named_by, [only] if is(&self.alarming, only));
+        alarming || named_by.iter().all(|place| is(&self.measured, place))
+    }
+
     /// All of their places.
     pub(super) fn places(&self) -> impl Iterator<Item = usize> + '_ {
-        let both = self.taken.iter().zip(&self.measured).enumerate();
-        both.filter(|(_, (taken, measured))| **taken || **measured).map(|(place, _)| place)
+        let all = [&self.taken, &self.measured, &self.shared, &self.alarming];
+        all.into_iter().flat_map(|slots| slots.iter().enumerate().filter(|(_, spent)| **spent).map(|(place, _)| place))
     }
 }
 
@@ -57,12 +76,7 @@ impl<'k> Interpreter<'_, 'k> {
                     answer.contradictions.extend(self.second_value(key, own, sure));
                     let places: Vec<usize> = named_by.iter().copied().chain(value.places.clone()).collect();
                     let declared = &self.declared.readings[key];
-                    // "Mouldy after 3 days" also tells that it is mouldy.
-                    let shows = declared.low_shows.or(declared.high_shows).is_some();
-                    let (of_symptoms, others) =
-                        named_by.into_iter().partition::<Vec<_>, _>(|at| shows || self.is_symptom(*at));
-                    Spent::mark(&mut spent.measured, of_symptoms);
-                    Spent::mark(&mut spent.taken, others);
+                    self.spend(&named_by, declared, spent);
                     answer.readings.push(self.recognised(key, own, note, &places));
                 }
                 Assigned::Unnamed { reason, suggestions, scales, of } => {
@@ -73,6 +87,21 @@ impl<'k> Interpreter<'_, 'k> {
         }
         let twice: Vec<&str> = answer.contradictions.iter().flat_map(|one| one.ids.iter().copied()).collect();
         sure.readings.retain(|(id, ..)| !twice.contains(id));
+    }
+
+    /// Notes the words that name a reading. "Mould after 3 days" also tells that there is mould, "mould-free life 21 days" need
+    /// not, and "acrylamide 120 µg/kg" may be high or not.
+    fn spend(&self, named_by: &[usize], reading: &Reading, spent: &mut Spent) {
+        let shows = reading.low_shows.or(reading.high_shows).is_some();
+        for at in named_by {
+            let within_name = named_by.iter().any(|other| at.abs_diff(*other) == 1);
+            let slots = match self.is_symptom(*at) {
+                true if !within_name => &mut spent.shared,
+                false if !shows => &mut spent.taken,
+                _ => &mut spent.measured,
+            };
+            Spent::mark(slots, [*at]);
+        }
     }
 
     /// Whether a word is the id of a symptom, or stands for it.

@@ -13,6 +13,35 @@ pub(super) const OVEN: &str = "oven";
 const HOT_OTHERWISE: &[&str] =
     &["oil", "fat", "fri", "fryer", "caramel", "sugar", "syrup", "burner", "flame", "tin", "pan", "band", "steam"];
 
+/// Words for where a product is sold, carried or served, whose temperature is none of the product.
+const SURROUNDINGS: &[&str] = &[
+    "car",
+    "counter",
+    "depot",
+    "display",
+    "kitchen",
+    "lorry",
+    "market",
+    "outdoors",
+    "outside",
+    "shelf",
+    "shop",
+    "shops",
+    "summer",
+    "sun",
+    "supermarket",
+    "truck",
+    "van",
+    "warehouse",
+    "window",
+];
+
+/// Stems in the names of readings that are of where a product is kept.
+pub(super) const KEEPING: &[&str] = &["ambient", "room", "storag", "store", "transport"];
+
+/// Units of what surroundings have: degrees, and per cent of humidity.
+const OF_SURROUNDINGS: &[&str] = &["temperature", "humidity"];
+
 /// Stems of the words for what is measured, which the next value does not share: "proof temperature 38 °C, 55 min".
 const QUANTITIES: &[&str] = &["temperatur", "temp", "time", "humid", "weight", "rh", "ph"];
 
@@ -29,7 +58,7 @@ pub(super) struct ValueText<'a> {
     pub(super) values: &'a [Value],
 }
 
-impl ValueText<'_> {
+impl<'a> ValueText<'a> {
     /// The words about a value, the nearest first: what stands before it in its statement, since the value before; what
     /// stands between the values beside it; the whole statement.
     pub(super) fn windows(self, place: usize) -> Vec<Range<usize>> {
@@ -63,6 +92,13 @@ impl ValueText<'_> {
         let class = |at: &usize| self.words.tokens.get(*at).map(|token| token.class);
         let last = (value.clause.start..value.places.start).rev().find(|at| class(at) != Some(Class::Stop))?;
         (class(&last) == Some(Class::Content)).then_some(last)
+    }
+
+    /// The stem of the place that stands before a value as the last word with a meaning: "in the shop at 30 degrees".
+    pub(super) fn surroundings(self, value: &Value) -> Option<&'a str> {
+        let of_it = value.unit.implies.iter().any(|word| OF_SURROUNDINGS.contains(word));
+        let token = self.last_word(value).filter(|_| of_it).and_then(|at| self.words.tokens.get(at))?;
+        SURROUNDINGS.contains(&token.word.as_str()).then_some(token.stem.as_str())
     }
 
     fn tells(self, place: usize) -> bool {

@@ -47,6 +47,13 @@ fn without_a_product_the_possible_ones_are_named() {
 }
 
 #[test]
+fn a_danger_to_people_is_told_before_all_else() {
+    let text = run(&["complaint", "piece of metal wire in bun", "--product", "hamburger_bun"]).success();
+    assert!(text.starts_with("first of all\n  - Foreign matter"), "{text}");
+    assert!(text.contains("(“metal wire”)\n\nproduct: hamburger_bun"), "{text}");
+}
+
+#[test]
 fn every_fault_is_a_line() {
     let run = run(&["complaint", " ", "--product", "hamburger_bum", "--most", "99"]);
     assert_eq!((run.code, run.output.as_str()), (Some(1), ""));

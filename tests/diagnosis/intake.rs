@@ -2,8 +2,10 @@
 
 mod fresh;
 mod most;
+mod safety;
 mod sayings;
 mod shares;
+mod subjects;
 mod units;
 mod values;
 
@@ -185,7 +187,9 @@ fn quoted(answer: &Interpretation<'_>) -> Vec<(usize, usize)> {
     let products = answer.products.iter().flat_map(|one| &one.quotes);
     let readings = answer.readings.iter().flat_map(|one| &one.quotes);
     let values = answer.values.iter().map(|one| &one.quote);
-    let all = symptoms.chain(facts).chain(products).chain(readings).chain(values).chain(&answer.not_understood);
+    let cautions = answer.cautions.iter().flat_map(|one| &one.quotes);
+    let found = symptoms.chain(facts).chain(products).chain(readings).chain(values).chain(cautions);
+    let all = found.chain(&answer.not_understood);
     all.map(|quote| (quote.start, quote.end)).collect()
 }
 

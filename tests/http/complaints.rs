@@ -55,6 +55,22 @@ fn without_scores(value: &Value) -> Value {
     }
 }
 
+#[actix_web::test]
+async fn a_danger_to_people_comes_first() {
+    let body = json!({"product": "hamburger_bun", "text": "pale crust, piece of metal wire in bun"});
+    let answer = complain(body.to_string()).await;
+    let text = String::from_utf8(answer.body.to_vec()).unwrap();
+    assert!(text.starts_with("{\"cautions\":"), "{text}");
+    let answer = answer.success();
+    assert_eq!(schema::faults("ComplaintReading", &answer), Vec::<String>::new());
+    let caution = &answer["cautions"][0];
+    assert_eq!(caution["kind"], "foreign_matter");
+    assert_eq!(caution["quotes"], json!([{"text": "metal wire", "start": 21, "end": 31}]));
+    assert_eq!(answer["draft"]["symptoms"], json!([{"symptom": "pale_crust"}]));
+    let other = complain(json!({"product": "hamburger_bun", "text": "pale crust"}).to_string()).await.success();
+    assert!(other.get("cautions").is_none(), "{other}");
+}
+
 /// The document shows part of the lists.
 #[actix_web::test]
 async fn the_example_of_the_document_is_what_the_service_answers() {

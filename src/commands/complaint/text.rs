@@ -6,6 +6,11 @@ use crate::paragraphs::Paragraphs;
 /// What a complaint is taken for, in paragraphs of at most `width` characters a line.
 pub(super) fn interpretation(answer: &Interpretation<'_>, width: usize) -> String {
     let mut page = Paragraphs::new(width);
+    if !answer.cautions.is_empty() {
+        page.add(0, "", "first of all");
+        answer.cautions.iter().for_each(|one| page.add(2, "- ", &format!("{} ({})", one.text, quotes(&one.quotes))));
+        page.blank();
+    }
     let product = match (answer.product, answer.products.is_empty()) {
         (Some(product), _) => format!("product: {product}"),
         (None, true) => "product: not known; name it with --product".to_owned(),
