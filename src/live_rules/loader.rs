@@ -82,22 +82,26 @@ impl Loader {
     /// Runs until nobody can wake it any more.
     pub(super) fn run(mut self) {
         if self.settings.watch {
-            // What changed between the first load and the first watch gave no notice.
-            self.load(Calls { by: Some(Trigger::Watch), waiting: Vec::new() });
+            // What changed between the first load and the first watch gave no notice, and may still be changing.
+            self.follow(Calls { by: Some(Trigger::Watch), waiting: Vec::new() });
         }
-        while let Some(mut calls) = self.sleep() {
-            let by = calls.by.unwrap_or(Trigger::Poll);
-            if by == Trigger::Poll && self.is_unchanged() {
-                continue;
+        while let Some(calls) = self.sleep() {
+            if calls.by.is_some() || !self.is_unchanged() {
+                self.follow(calls);
             }
-            if !calls.is_asked() {
-                // A folder that was replaced has to be watched anew, and before it is read, so that nothing is missed.
-                self.arm();
-                self.settle(&mut calls);
-            }
-            self.take_waiting(&mut calls);
-            self.load(calls);
         }
+    }
+
+    /// Loads the folder once it is quiet, or at once for who asks.
+    fn follow(&mut self, mut calls: Calls) {
+        if !calls.is_asked() {
+            self.settle(&mut calls);
+        }
+        self.take_waiting(&mut calls);
+        // A folder that was replaced has to be watched anew, after the last notice of it was taken and before it is read, so
+        // that nothing is missed.
+        self.arm();
+        self.load(calls);
     }
 
     /// Waits for the next wake; nothing called when it is time to look at the folder.
