@@ -62,6 +62,18 @@ pub(super) struct InScale {
     pub(super) plausible: bool,
 }
 
+/// A value of a text whose reading is asked for.
+#[derive(Debug, Clone, Copy)]
+struct Asked<'a> {
+    declared: &'a Declarations,
+    text: ValueText<'a>,
+    /// Place of the value in the text's values.
+    place: usize,
+    value: &'a Value,
+    /// Stems of what the values beside it are of.
+    topic: &'a [String],
+}
+
 /// Readings of a product by their names.
 #[derive(Debug)]
 pub(super) struct ReadingNames {
@@ -76,7 +88,7 @@ impl ReadingNames {
         let mut meanings = Meanings::default();
         let mut assigned: Vec<Assigned> = Vec::with_capacity(values.len());
         for (place, value) in values.iter().enumerate() {
-            assigned.push(self.assign_one(declared, text, (place, value), &[], &mut meanings));
+            assigned.push(self.assign_one(Asked { declared, text, place, value, topic: &[] }, &mut meanings));
         }
         for place in (0..values.len()).chain((0..values.len()).rev()) {
             let Some(value) = values.get(place).filter(|value| value.doubt.is_none() && !value.unit.names) else {
@@ -84,7 +96,7 @@ impl ReadingNames {
             };
             let topic = text.topic(&assigned, place);
             let Some(slot) = assigned.get_mut(place).filter(|_| !topic.is_empty()) else { continue };
-            let carried = self.assign_one(declared, text, (place, value), &topic, &mut meanings);
+            let carried = self.assign_one(Asked { declared, text, place, value, topic: &topic }, &mut meanings);
             if matches!((&slot, &carried), (Assigned::Unnamed { .. }, Assigned::Reading { .. })) {
                 *slot = carried;
             }
@@ -92,14 +104,8 @@ impl ReadingNames {
         assigned
     }
 
-    fn assign_one(
-        &self,
-        declared: &Declarations,
-        text: ValueText<'_>,
-        (place, value): (usize, &Value),
-        topic: &[String],
-        meanings: &mut Meanings,
-    ) -> Assigned {
+    fn assign_one(&self, asked: Asked<'_>, meanings: &mut Meanings) -> Assigned {
+        let Asked { declared, text, value, topic, .. } = asked;
         let kinds = (0..self.keys.len()).filter(|entry| self.is_of_kind(declared, value, *entry)).count();
         if kinds == 0 {
             return Assigned::unnamed(NO_READING, Vec::new());
@@ -109,7 +115,7 @@ impl ReadingNames {
         let is_meant = |here: &[Found]| {
             here.first().is_some_and(|best| only_one || is_meant(best, here.get(1), value, !topic.is_empty()))
         };
-        let (found, meant) = self.nearest(declared, text, (place, value), topic, meanings, is_meant);
+        let (found, meant) = self.nearest(asked, meanings, is_meant);
         let last_word = || {
             let best = found.first()?;
             text.last_word(value).filter(|word| best.named_by.contains(word))
@@ -127,7 +133,7 @@ impl ReadingNames {
             return measured(value, key, &declared.readings[key], named_by);
         }
         let reason = if value.unit.doubtful { NO_SCALE } else { NOT_NAMED };
-        self.oven(declared, text, (place, value), meanings)
+        self.oven(asked, meanings)
             .unwrap_or_else(|| Assigned::unnamed(reason, suggested()).of(last_word().into_iter().collect()))
     }
 
@@ -135,16 +141,13 @@ impl ReadingNames {
     /// while it is not.
     fn nearest(
         &self,
-        declared: &Declarations,
-        text: ValueText<'_>,
-        (place, value): (usize, &Value),
-        topic: &[String],
+        asked: Asked<'_>,
         meanings: &mut Meanings,
         is_meant: impl Fn(&[Found]) -> bool,
     ) -> (Vec<Found>, Option<Found>) {
         let mut found: Vec<Found> = Vec::new();
-        for window in text.windows(place) {
-            let here = self.candidates(declared, text.words, value, window, topic, meanings);
+        for window in asked.text.windows(asked.place) {
+            let here = self.candidates(asked, window, meanings);
             if is_meant(&here) {
                 let best = here.first().cloned();
                 return (here, best);
@@ -157,19 +160,14 @@ impl ReadingNames {
     }
 
     /// A temperature that only an oven has, where no words name anything else that is as hot.
-    fn oven(
-        &self,
-        declared: &Declarations,
-        text: ValueText<'_>,
-        (place, value): (usize, &Value),
-        meanings: &mut Meanings,
-    ) -> Option<Assigned> {
+    fn oven(&self, asked: Asked<'_>, meanings: &mut Meanings) -> Option<Assigned> {
+        let Asked { declared, text, place, value, .. } = asked;
         let celsius = convert(value.value, &value.unit.unit, &Unit::parse("Cel").ok()?).ok()?;
         if value.unit.doubtful || celsius < LEAST_OVEN || text.is_hot_otherwise(place) {
             return None;
         }
         let nowhere = value.places.start..value.places.start;
-        let found = self.candidates(declared, text.words, value, nowhere, &[stem(OVEN)], meanings);
+        let found = self.candidates(Asked { topic: &[stem(OVEN)], ..asked }, nowhere, meanings);
         let best = found.first().filter(|best| is_meant(best, found.get(1), value, true))?;
         let key = *self.keys.get(best.entry)?;
         match measured(value, key, &declared.readings[key], Vec::new()) {
@@ -182,21 +180,14 @@ impl ReadingNames {
     }
 
     /// Readings of the value's kind that the words about it name, best first.
-    fn candidates(
-        &self,
-        declared: &Declarations,
-        words: &Words,
-        value: &Value,
-        window: Range<usize>,
-        topic: &[String],
-        meanings: &mut Meanings,
-    ) -> Vec<Found> {
+    fn candidates(&self, asked: Asked<'_>, window: Range<usize>, meanings: &mut Meanings) -> Vec<Found> {
+        let Asked { declared, text, value, topic, .. } = asked;
+        let words = text.words;
         let own: Vec<bool> = (0..words.tokens.len()).map(|place| value.places.contains(&place)).collect();
         let mut statement = Statement::look_up(words, &window.into(), &self.index, meanings, &own);
         let at = value.places.start;
         value.unit.implies.iter().for_each(|word| statement.imply(at, &stem(word), &self.index));
         topic.iter().for_each(|stem| statement.imply(at, stem, &self.index));
-        let text = ValueText { words, values: &[] };
         let surroundings = text.surroundings(value);
         let fits = |found: &Found| {
             self.is_of_kind(declared, value, found.entry)

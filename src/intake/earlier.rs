@@ -93,6 +93,12 @@ mod tests {
     use super::mark;
     use crate::intake::words::{Class, Words};
 
+    fn is_marked(text: &str, class: Class) -> bool {
+        let mut words = Words::of(text);
+        mark(&mut words);
+        words.tokens.iter().any(|token| token.class == class)
+    }
+
     #[test]
     fn an_earlier_day_is_told_from_the_day_of_the_fault() {
         for (text, earlier) in [
@@ -101,10 +107,7 @@ mod tests {
             ("hollow on Monday", false),
             ("hollow on Monday, pale on Tuesday", false),
         ] {
-            let mut words = Words::of(text);
-            mark(&mut words);
-            let told = words.tokens.iter().any(|token| token.class == Class::Expectation);
-            assert_eq!(told, earlier, "{text}");
+            assert_eq!(is_marked(text, Class::Expectation), earlier, "{text}");
         }
     }
 
@@ -116,10 +119,7 @@ mod tests {
             ("no cracks when packed", true),
             ("some cracked, no cracks on others", true),
         ] {
-            let mut words = Words::of(text);
-            mark(&mut words);
-            let told = words.tokens.iter().any(|token| token.class == Class::Denial);
-            assert_eq!(told, denied, "{text}");
+            assert_eq!(is_marked(text, Class::Denial), denied, "{text}");
         }
     }
 }

@@ -28,7 +28,7 @@ pub struct TrialSheet<'k> {
     /// What is tried, in the order in which a diagnosis of the case would act (`action_order`).
     pub changes: Vec<TrialChange<'k>>,
     /// Checks, repairs and ways of working that the order puts among them: they set nothing, and are done without a trial.
-    pub do_first: Vec<FirstAction<'k>>,
+    pub do_first: Vec<ActionWithoutRun<'k>>,
     /// What the order puts among them and is not tried, with the reason.
     pub not_tried: Vec<String>,
     /// The batch of the control.
@@ -120,30 +120,13 @@ pub struct TrialChange<'k> {
     pub by_hand: Vec<String>,
     /// Actions that aim at the same figures by another way, as baking longer and shorter aim at the same moisture; they have
     /// no run of their own unless they are named.
-    pub other_ways: Vec<OtherWay<'k>>,
+    pub other_ways: Vec<ActionWithoutRun<'k>>,
 }
 
-/// Another way to the figures of a change.
+/// An action that has no run of its own: it is done before the trial, or leads to the figures of a change by another way.
 #[derive(Debug, Serialize, ToSchema)]
-#[schema(as = TrialOtherWay)]
-pub struct OtherWay<'k> {
-    /// Id of the action.
-    #[schema(example = "bake_longer")]
-    pub action: &'k str,
-    /// Title.
-    pub title: String,
-    /// What to do.
-    pub text: String,
-    /// Id of the cause that it is for.
-    pub cause: &'k str,
-    /// Title of the cause.
-    pub cause_title: String,
-}
-
-/// An action that is done before the trial.
-#[derive(Debug, Serialize, ToSchema)]
-#[schema(as = TrialFirstAction)]
-pub struct FirstAction<'k> {
+#[schema(as = TrialActionWithoutRun)]
+pub struct ActionWithoutRun<'k> {
     /// Id of the action.
     #[schema(example = "weigh_ingredients_again")]
     pub action: &'k str,

@@ -25,9 +25,8 @@ mod settings;
 mod weights;
 
 pub use answer::{
-    BatchWeights, Blank, ChangeSetting, DesignAnswer, FirstAction, FixedWhen, HeldSetting, OtherWay, Recorded,
-    RecordedKind, RunSetting, RunWeight, SampleAnswer, SampleKind, SeenSymptom, TrialCaution, TrialChange, TrialRun,
-    TrialSheet,
+    ActionWithoutRun, BatchWeights, Blank, ChangeSetting, DesignAnswer, FixedWhen, HeldSetting, Recorded, RecordedKind,
+    RunSetting, RunWeight, SampleAnswer, SampleKind, SeenSymptom, TrialCaution, TrialChange, TrialRun, TrialSheet,
 };
 pub use document::{TrialBatchDocument, TrialMeasureDocument, TrialSheetDocument};
 pub use layout::{Detail, PageFit, markdown, page, page_fit, text};

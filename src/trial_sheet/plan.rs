@@ -1,7 +1,7 @@
 //! From a request to the sheet.
 
 use super::answer::{
-    BatchWeights, Blank, FirstAction, HeldSetting, OtherWay, SeenSymptom, TrialChange, TrialRun, TrialSheet,
+    ActionWithoutRun, BatchWeights, Blank, HeldSetting, SeenSymptom, TrialChange, TrialRun, TrialSheet,
 };
 use super::changes::{Candidate, Chosen, choose};
 use super::design::{LETTERS, Plan, PlannedRun, lay_out};
@@ -107,7 +107,7 @@ impl<'d, 'k> Planning<'d, 'k> {
                 .enumerate()
                 .map(|(place, own)| change(own, ways_to(place, &other_ways)))
                 .collect(),
-            do_first: first.iter().map(done_first).collect(),
+            do_first: first.iter().map(without_run).collect(),
             not_tried,
             batch: batch.map(|batch| weights(&batch)),
             hold,
@@ -210,8 +210,8 @@ fn run(planned: &PlannedRun, changes: &[Lettered<'_, '_>], control: Option<&Cont
     }
 }
 
-fn done_first<'k>(Candidate { cause, advice, .. }: &Candidate<'_, 'k>) -> FirstAction<'k> {
-    FirstAction {
+fn without_run<'k>(Candidate { cause, advice, .. }: &Candidate<'_, 'k>) -> ActionWithoutRun<'k> {
+    ActionWithoutRun {
         action: advice.action,
         title: advice.title.to_string(),
         text: advice.text.to_string(),
@@ -222,21 +222,13 @@ fn done_first<'k>(Candidate { cause, advice, .. }: &Candidate<'_, 'k>) -> FirstA
 }
 
 /// Other ways to the figures of the change at a place.
-fn ways_to<'k>(place: usize, all: &[(usize, Candidate<'_, 'k>)]) -> Vec<OtherWay<'k>> {
-    let own = all.iter().filter(|(own, _)| *own == place);
-    let way = |(_, Candidate { cause, advice, .. }): &(usize, Candidate<'_, 'k>)| OtherWay {
-        action: advice.action,
-        title: advice.title.to_string(),
-        text: advice.text.to_string(),
-        cause: cause.cause,
-        cause_title: cause.title.to_string(),
-    };
-    own.map(way).collect()
+fn ways_to<'k>(place: usize, all: &[(usize, Candidate<'_, 'k>)]) -> Vec<ActionWithoutRun<'k>> {
+    all.iter().filter(|(own, _)| *own == place).map(|(_, candidate)| without_run(candidate)).collect()
 }
 
 fn change<'k>(
     Lettered { letter, candidate, settings }: Lettered<'_, 'k>,
-    other_ways: Vec<OtherWay<'k>>,
+    other_ways: Vec<ActionWithoutRun<'k>>,
 ) -> TrialChange<'k> {
     let Candidate { cause, advice, .. } = candidate;
     TrialChange {

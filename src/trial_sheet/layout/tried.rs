@@ -4,7 +4,7 @@ use super::block::Block;
 use super::blocks::section;
 use super::detail::Detail;
 use crate::diagnosis::with_symbol;
-use crate::trial_sheet::answer::{FirstAction, OtherWay, TrialChange, TrialSheet};
+use crate::trial_sheet::answer::{ActionWithoutRun, TrialChange, TrialSheet};
 
 pub(super) fn tried(sheet: &TrialSheet<'_>, detail: Detail) -> Vec<Block> {
     let mut blocks = Vec::new();
@@ -32,7 +32,7 @@ fn change(change: &TrialChange<'_>, detail: Detail) -> String {
 }
 
 /// What leads to the same figures; which of them does, today's reading tells.
-fn ways(all: &[OtherWay<'_>]) -> String {
+fn ways(all: &[ActionWithoutRun<'_>]) -> String {
     let titles: Vec<String> = all.iter().map(|own| format!("“{}”", own.title)).collect();
     if titles.is_empty() {
         return String::new();
@@ -60,6 +60,6 @@ fn effects(all: &[String]) -> String {
     text
 }
 
-fn first(own: &FirstAction<'_>) -> String {
+fn first(own: &ActionWithoutRun<'_>) -> String {
     format!("{}, {}, for “{}”", own.title, with_symbol(own.effort_minutes, "min"), own.cause_title)
 }
